@@ -1,0 +1,96 @@
+package cut
+
+import "rodwright/length"
+
+// Answer is a layout: what is cut from what, in which order, what it costs and how much better any other
+// layout could be. Every piece of stock and every part stands for itself and is never grouped.
+type Answer struct {
+	Cost      float64 // of the stock opened, less what kept tails are worth; with values: the value cut
+	Bound     float64 // no layout costs less; with values: none is worth more
+	Proven    bool    // Cost and Bound are equal
+	TookMS    float64 // filled in by who holds a clock
+	Waste     Waste
+	Used      []Used
+	Panels    []GluedPanel // only of a PanelProblem
+	Cuts      []Setting
+	NotPlaced []NotPlaced
+}
+
+// Gap returns the share of the cost that may be too much: (Cost − Bound) ÷ Cost, of an upper bound
+// (Bound − Cost) ÷ Bound; 0 where both are 0.
+func (a *Answer) Gap() float64 {
+	hi, lo := max(a.Cost, a.Bound), min(a.Cost, a.Bound)
+	if hi <= 0 {
+		return 0
+	}
+	return (hi - lo) / hi
+}
+
+// Waste splits what was opened and did not become parts: millimetres of sticks, square millimetres of
+// boards and sheets.
+type Waste struct {
+	Kerf           float64
+	Trim           float64
+	Defect         float64
+	LeftoverUseful float64
+	LeftoverLost   float64
+}
+
+// Total returns the sum of all waste.
+func (w Waste) Total() float64 {
+	return w.Kerf + w.Trim + w.Defect + w.LeftoverUseful + w.LeftoverLost
+}
+
+// Used is one piece of stock that is opened.
+type Used struct {
+	Stock string // its tag
+	Parts []Placed
+	Left  []Offcut // the offcuts worth keeping
+}
+
+// Placed is one part in its piece of stock. Of a stick's two numbers the second is 0.
+type Placed struct {
+	Tag    string
+	At     [2]length.Length // x and y of the corner next to the origin
+	Size   [2]length.Length // extent along x and y, as it lies there
+	Turned bool
+}
+
+// Offcut is one leftover piece worth keeping.
+type Offcut struct{ At, Size [2]length.Length }
+
+// GluedPanel is one panel with its strips, in order across it.
+type GluedPanel struct {
+	Tag    string
+	Strips []Strip
+}
+
+// Strip is one strip of a panel. At and Size are on its board, Size before jointing.
+type Strip struct {
+	Board    string
+	At, Size [2]length.Length
+	Ring     Ring
+	NetWidth length.Length
+}
+
+// Machine is the kind of cut a setting is for.
+type Machine string
+
+// The machines: a crosscut goes across the length of the stock, a rip along it.
+const (
+	Crosscut Machine = "crosscut"
+	Rip      Machine = "rip"
+)
+
+// Setting is one step at the machine: what is cut from one piece of stock at one setting of fence or
+// stop. Steps with one setting follow each other.
+type Setting struct {
+	N       int
+	On      string // tag of the stock
+	Machine Machine
+	Setting length.Length
+	Makes   []string // tags of the parts, one for each piece
+}
+
+// NotPlaced is one part that no stock is left for, once for each piece.
+type NotPlaced struct{ Tag, Why string }

@@ -1,0 +1,112 @@
+package panel
+
+import (
+	"cmp"
+	"slices"
+
+	"rodwright/cut"
+	"rodwright/length"
+)
+
+// answer turns the best layout into boards, panels and cuts.
+func (s *search) answer() *cut.Answer {
+	m := s.m
+	a := &cut.Answer{NotPlaced: m.misfit}
+	for t := range s.best.glue.panels {
+		s.answerKind(t, a)
+	}
+	slices.SortStableFunc(a.Panels, func(x, y cut.GluedPanel) int {
+		return cmp.Compare(m.panelIndex(x.Tag), m.panelIndex(y.Tag))
+	})
+	slices.SortStableFunc(a.NotPlaced, func(x, y cut.NotPlaced) int {
+		return cmp.Compare(m.panelIndex(x.Tag), m.panelIndex(y.Tag))
+	})
+	sawn := m.sawnBoards(s.best, a.Panels)
+	for _, b := range sawn {
+		a.Used = append(a.Used, m.usedBoard(b, &a.Waste))
+	}
+	a.Cuts = append(cut.Order(m.crosscuts(sawn)), cut.Order(m.rips(sawn))...)
+	for i := range a.Cuts {
+		a.Cuts[i].N = i + 1
+	}
+	a.Cost, a.Bound, a.Proven = cut.Settle(s.best.cost, s.bound, false)
+	return a
+}
+
+func (m *model) panelIndex(tag string) int {
+	return slices.IndexFunc(m.p.Panels, func(q cut.Panel) bool { return q.Tag == tag })
+}
+
+func (s *search) answerKind(t int, a *cut.Answer) {
+	kd := s.m.kinds[t]
+	for _, q := range s.best.glue.panels[t] {
+		tag := s.m.p.Panels[q.panel].Tag
+		if len(q.strips) == 0 {
+			why := "not enough wood of its grade and length is left on the boards"
+			if kd.mates {
+				why = "no boards of one log have enough wood of its grade and length"
+			}
+			a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: tag, Why: why})
+			continue
+		}
+		a.Panels = append(a.Panels, cut.GluedPanel{Tag: tag, Strips: s.m.alternate(kd, q.strips)})
+	}
+}
+
+// alternate puts the strips of a panel in an order in which the sides of their rings alternate as far as
+// they can: a strip whose back is as good as its face may be turned over.
+func (m *model) alternate(kd kind, strips []strip) (out []cut.Strip) {
+	waiting := map[cut.Ring][]strip{} // by the ring side they must show; NoRing may show either
+	for _, st := range strips {
+		r := m.boards[st.seg.board].Ring
+		if m.turns(kd, st) {
+			r = cut.NoRing
+		}
+		waiting[r] = append(waiting[r], st)
+	}
+	want := cut.RingUp
+	if len(waiting[cut.RingDown]) > len(waiting[cut.RingUp]) {
+		want = cut.RingDown
+	}
+	for range strips {
+		from := want
+		for _, r := range []cut.Ring{want, cut.NoRing, want.Other()} {
+			if len(waiting[r]) > 0 {
+				from = r
+				break
+			}
+		}
+		st := waiting[from][0]
+		waiting[from] = waiting[from][1:]
+		shown := from
+		if b := m.boards[st.seg.board].Ring; from == cut.NoRing && b != cut.NoRing {
+			shown = want
+		}
+		out = append(out, m.stripOf(kd, st, shown))
+		want = want.Other()
+	}
+	return out
+}
+
+func (m *model) stripOf(kd kind, st strip, ring cut.Ring) cut.Strip {
+	return cut.Strip{
+		Board: m.boards[st.seg.board].Tag, Ring: ring, NetWidth: st.width - m.p.Joint(),
+		At: [2]length.Length{st.seg.at, st.at}, Size: [2]length.Length{kd.length, st.width},
+	}
+}
+
+// turns reports whether a strip may show either face: always where its board's rings are not known, as
+// then nothing is asked of them.
+func (m *model) turns(kd kind, st strip) bool {
+	b := m.boards[st.seg.board]
+	if b.Ring == cut.NoRing {
+		return true
+	}
+	r := cut.Rect{X: st.seg.at, Y: st.at, Length: kd.length, Width: st.width}
+	for _, d := range b.Defects {
+		if d.Overlaps(r) && !kd.show.Takes(d, true) {
+			return false
+		}
+	}
+	return true
+}

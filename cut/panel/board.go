@@ -1,0 +1,222 @@
+package panel
+
+import (
+	"slices"
+
+	"rodwright/cut"
+	"rodwright/length"
+)
+
+// board is one board with the places where a segment may begin, and what a segment yields there.
+type board struct {
+	cut.Board
+	from, to length.Length // usable range of y
+	cost     float64
+	pos      []length.Length   // where segments may begin, ascending
+	next     []([]int)         // by kind and position: the position behind the segment; -1 where none fits
+	net      [][]length.Length // by kind and position: net width of the strips there
+}
+
+// positionLimit bounds the places tried on one board: enough for a sixteenth of an inch everywhere on a
+// board of ten feet. With very many boards and kinds it is less, so that all together stay within placeLimit.
+const (
+	positionLimit = 2000
+	placeLimit    = 10_000_000
+)
+
+// positionsEach returns how many places are tried on each board.
+func positionsEach(boards, kinds int) int {
+	return max(20, min(positionLimit, placeLimit/max(1, boards*kinds)))
+}
+
+func (m *model) newBoard(k int) *board {
+	b := &board{Board: m.p.Boards[k], cost: m.p.Cost(k)}
+	b.from, b.to = m.p.Usable(k)
+	steps := make([]length.Length, 0, len(m.kinds))
+	for _, kd := range m.kinds {
+		steps = append(steps, kd.length+m.p.Kerf)
+	}
+	b.pos, _ = positions(b.Length, b.starts(m.kinds), steps, positionsEach(len(m.p.Boards), len(m.kinds)))
+	for i := range m.kinds {
+		next, net := m.yields(b, i)
+		b.next = append(b.next, next)
+		b.net = append(b.net, net)
+	}
+	return b
+}
+
+// as returns the same board under another tag.
+func (b *board) as(tag string) *board {
+	c := *b
+	c.Tag = tag
+	return &c
+}
+
+// starts returns the places from which segments are tried: the board's end, the ends of defects, and
+// where a keep-out of a kind just clears a defect.
+func (b *board) starts(kinds []kind) []length.Length {
+	out := []length.Length{0}
+	for _, d := range b.Defects {
+		out = append(out, d.X+d.Length)
+		for _, kd := range kinds {
+			for _, s := range kd.masks {
+				out = append(out, d.X+d.Length-s.from)
+			}
+		}
+	}
+	return out
+}
+
+// positions returns the starts and all that is reached from them by steps, below limit, ascending. Nearer
+// ones come first when there are more than most; complete says that none was left out.
+func positions(limit length.Length, starts, steps []length.Length, most int) (out []length.Length, complete bool) {
+	seen := map[length.Length]bool{}
+	for _, x := range starts {
+		if x >= 0 && x < limit && !seen[x] {
+			seen[x] = true
+			out = append(out, x)
+		}
+	}
+	slices.Sort(steps)
+	steps = slices.Compact(steps)
+	for i := 0; i < len(out); i++ {
+		for _, s := range steps {
+			x := out[i] + s
+			if x >= limit || seen[x] {
+				continue
+			}
+			if len(out) >= most {
+				slices.Sort(out)
+				return out, false
+			}
+			seen[x] = true
+			out = append(out, x)
+		}
+	}
+	slices.Sort(out)
+	return out, true
+}
+
+// yields computes for one kind, by position, where a segment would end and what it yields.
+func (m *model) yields(b *board, k int) (next []int, net []length.Length) {
+	kd := m.kinds[k]
+	next = make([]int, len(b.pos))
+	net = make([]length.Length, len(b.pos))
+	for i, x := range b.pos {
+		next[i] = -1
+		if x+kd.length > b.Length || kd.thickness > b.Thickness {
+			continue
+		}
+		for _, iv := range m.clear(b, kd, x) {
+			net[i] += m.netOf(iv.to - iv.from)
+		}
+		if net[i] > 0 {
+			n, _ := slices.BinarySearch(b.pos, x+kd.length+m.p.Kerf)
+			next[i] = n
+		}
+	}
+	return next, net
+}
+
+// clear returns the ranges of y in which a segment at x holds nothing that kind kd forbids, ascending and
+// at least a saw cut apart, so that each can be ripped without regard to the others.
+func (m *model) clear(b *board, kd kind, x length.Length) []span {
+	free := []span{{b.from, b.to}}
+	for _, d := range b.Defects {
+		if d.X < x+kd.length && d.X+d.Length > x && m.forbids(kd, d, x) {
+			free = without(free, span{d.Y, d.Y + d.Width})
+		}
+	}
+	for i := 1; i < len(free); i++ {
+		free[i].from = max(free[i].from, free[i-1].to+m.p.Kerf)
+	}
+	return free
+}
+
+// forbids reports whether a strip of kind kd that begins at x may not hold d, which overlaps it.
+func (m *model) forbids(kd kind, d cut.Defect, x length.Length) bool {
+	if !kd.show.Takes(d, false) {
+		return true
+	}
+	if most := m.p.Strip.Most; d.Kind == cut.Void && most > 0 && d.Width > most {
+		return true // no strip is wide enough to hold it whole
+	}
+	for _, s := range kd.masks {
+		if d.X < x+s.to && d.X+d.Length > x+s.from {
+			return true
+		}
+	}
+	return false
+}
+
+// without takes the range d out of the free ranges.
+func without(free []span, d span) (out []span) {
+	for _, f := range free {
+		if d.to <= f.from || d.from >= f.to {
+			out = append(out, f)
+			continue
+		}
+		if d.from > f.from {
+			out = append(out, span{f.from, d.from})
+		}
+		if d.to < f.to {
+			out = append(out, span{d.to, f.to})
+		}
+	}
+	return out
+}
+
+// netOf returns the most net width that strips ripped from a range of the given width can have:
+// the best over n strips, n·least + (n − 1)·kerf ≤ width, of min(width − (n − 1)·kerf, n·most) − n·joint.
+func (m *model) netOf(width length.Length) length.Length {
+	_, net := m.strips(width)
+	return net
+}
+
+// strips returns how many strips a range is best ripped into, 0 for none, and their net width. Strips of
+// the greatest width gain with each one that fits; once the range is used up, each further one only loses
+// kerf and joints. So the best number is the last that fits in full width, or one more.
+func (m *model) strips(width length.Length) (n, net length.Length) {
+	p := m.p
+	least := max(p.Strip.Least, p.Joint()+1)
+	fit := (width + p.Kerf) / (least + p.Kerf)
+	if fit < 1 {
+		return 0, 0
+	}
+	full := length.Length(0)
+	if p.Strip.Most > 0 {
+		full = (width + p.Kerf) / (p.Strip.Most + p.Kerf)
+	}
+	for _, c := range []length.Length{max(1, full), full + 1} {
+		if c <= fit {
+			if v := m.ripped(width, c) - c*p.Joint(); v > net {
+				n, net = c, v
+			}
+		}
+	}
+	return n, net
+}
+
+// ripped returns the width of n strips together, out of a range of the given width.
+func (m *model) ripped(width, n length.Length) length.Length {
+	r := width - (n-1)*m.p.Kerf
+	if m.p.Strip.Most > 0 {
+		r = min(r, n*m.p.Strip.Most)
+	}
+	return r
+}
+
+// keep drops all kinds but those with the given indexes.
+func (b *board) keep(kinds []int) {
+	next, net := b.next, b.net
+	b.next, b.net = nil, nil
+	for _, k := range kinds {
+		b.next = append(b.next, next[k])
+		b.net = append(b.net, net[k])
+	}
+}
+
+// best returns the most that one segment for kind k yields.
+func (b *board) best(k int) length.Length {
+	return slices.Max(append([]length.Length{0}, b.net[k]...))
+}

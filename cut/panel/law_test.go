@@ -1,0 +1,181 @@
+package panel_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodwright/cut"
+	"rodwright/cut/panel"
+	"rodwright/cut/verify"
+	"rodwright/length"
+)
+
+const mm = length.Millimetre
+
+func size(t *rapid.T, name string, least, most int) length.Length {
+	return length.Length(rapid.IntRange(least, most).Draw(t, name)) * mm
+}
+
+func drawBoard(t *rapid.T, i int) panel.Board {
+	b := panel.Board{
+		Tag: fmt.Sprint("B", i), Length: size(t, "length", 20, 90), Width: size(t, "width", 4, 20), Thickness: size(t, "thickness", 1, 3),
+		RoughEdges: rapid.IntRange(0, 2).Draw(t, "rough"), Mate: rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "mate"),
+		Ring: rapid.SampledFrom([]cut.Ring{cut.NoRing, cut.RingUp, cut.RingDown}).Draw(t, "ring"),
+	}
+	if rapid.Bool().Draw(t, "priced") {
+		b.Price = cut.Priced(float64(rapid.IntRange(0, 40).Draw(t, "price")))
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "defects") {
+		b.Defects = append(b.Defects, cut.Defect{
+			Kind: rapid.SampledFrom([]cut.DefectKind{cut.Knot, cut.Split, cut.Wane, cut.Sap, cut.Void}).Draw(t, "kind"),
+			Face: rapid.SampledFrom([]cut.Face{cut.BothFaces, cut.GoodFace, cut.BackFace}).Draw(t, "face"),
+			Rect: cut.Rect{X: size(t, "x", 0, 80), Y: size(t, "y", 0, 18), Length: size(t, "dl", 1, 30), Width: size(t, "dw", 1, 8)},
+		})
+	}
+	return b
+}
+
+func drawProblem(t *rapid.T, boards, panels int) *panel.Problem {
+	p := &panel.Problem{
+		Unit: length.MM, Kerf: size(t, "kerf", 0, 2), Jointing: size(t, "jointing", 0, 2) / 4, EndTrim: size(t, "end", 0, 2),
+		PanelEdgeTrim: size(t, "edge", 0, 1), BoardEdgeTrim: size(t, "rough", 0, 2), MinTail: size(t, "tail", 0, 30),
+		Salvage: rapid.SampledFrom([]float64{0, 0.5, 1}).Draw(t, "salvage"), Strip: cut.Span{Least: size(t, "least", 0, 4)},
+	}
+	if rapid.Bool().Draw(t, "limited") {
+		p.Strip.Most = p.Strip.Least + size(t, "most", 2, 6)
+	}
+	for i := range rapid.IntRange(1, boards).Draw(t, "boards") {
+		p.Boards = append(p.Boards, drawBoard(t, i))
+	}
+	for i := range rapid.IntRange(0, panels).Draw(t, "panels") {
+		q := panel.Panel{
+			Tag: fmt.Sprint("A", i), Length: size(t, "length", 5, 50), Width: size(t, "width", 2, 30), Count: cut.Count(rapid.IntRange(0, 2).Draw(t, "count")),
+			Show:  rapid.SampledFrom([]cut.Show{cut.Clear, cut.SmallKnots, cut.Character}).Draw(t, "show"),
+			Mates: rapid.IntRange(0, 3).Draw(t, "mates") == 0, Thickness: size(t, "thickness", 0, 2),
+		}
+		if rapid.IntRange(0, 2).Draw(t, "kept out") == 0 {
+			q.KeepOut = []cut.Rect{{X: size(t, "x", 0, 20), Y: size(t, "y", 0, 20), Length: size(t, "kl", 1, 9), Width: size(t, "kw", 1, 9)}}
+		}
+		p.Panels = append(p.Panels, q)
+	}
+	return p
+}
+
+func TestEveryAnswerPassesTheVerifier(t *testing.T) {
+	made, all := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t, 6, 4)
+		a, err := panel.Solve(context.Background(), p, cut.Limits{Nodes: rapid.SampledFrom([]int{1, 1500}).Draw(t, "nodes")})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range verify.Panel(p, a) {
+			t.Errorf("%v", f)
+		}
+		made += len(a.Panels)
+		all += len(a.Panels) + len(a.NotPlaced)
+	})
+	t.Logf("%d of %d panels made", made, all)
+	if made*3 < all {
+		t.Errorf("only %d of %d panels are made: the law is hardly tried", made, all)
+	}
+}
+
+// least is the least cost of boards without defects whose segments have at least the net width of the
+// panels of each length, trying every board and every order of segments.
+func least(p *panel.Problem) float64 {
+	need := map[length.Length]length.Length{}
+	var lengths []length.Length
+	for i, q := range p.Panels {
+		if q.Count > 0 {
+			if need[p.BlankLength(i)] == 0 {
+				lengths = append(lengths, p.BlankLength(i))
+			}
+			need[p.BlankLength(i)] += p.BlankWidth(i) * length.Length(q.Count)
+		}
+	}
+	best := math.Inf(1)
+	var next func(k int, cost float64)
+	next = func(k int, cost float64) {
+		open := false
+		for _, n := range need {
+			open = open || n > 0
+		}
+		if !open {
+			best = min(best, cost)
+			return
+		}
+		if k == len(p.Boards) || cost >= best {
+			return
+		}
+		next(k+1, cost)
+		from, to := p.Usable(k)
+		var saw func(x length.Length)
+		saw = func(x length.Length) {
+			if x > 0 {
+				next(k+1, cost+p.Cost(k)-p.TailCredit(k, p.Boards[k].Length-x))
+			}
+			for _, l := range lengths {
+				if x+l <= p.Boards[k].Length && need[l] > 0 {
+					net := widest(p, to-from)
+					need[l] -= net
+					saw(x + l + p.Kerf)
+					need[l] += net
+				}
+			}
+		}
+		saw(0)
+	}
+	next(0, 0)
+	return best
+}
+
+// widest is the greatest net width of strips out of a range, trying every number of strips.
+func widest(p *panel.Problem, width length.Length) (best length.Length) {
+	for n := length.Length(1); n < 100; n++ {
+		ripped := width - (n-1)*p.Kerf
+		if p.Strip.Most > 0 {
+			ripped = min(ripped, n*p.Strip.Most)
+		}
+		if ripped >= n*p.Strip.Least {
+			best = max(best, ripped-n*p.Joint())
+		}
+	}
+	return best
+}
+
+// On boards without defects, with every panel of one grade, no layout is cheaper than the cheapest boards
+// whose segments are wide enough together; the bound must not be above that.
+func TestTheBoundIsNeverAboveTheCheapestBoards(t *testing.T) {
+	tight, all := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t, 3, 2)
+		for i := range p.Boards {
+			p.Boards[i].Defects = nil
+		}
+		for i := range p.Panels {
+			p.Panels[i].Mates, p.Panels[i].KeepOut, p.Panels[i].Thickness = false, nil, 0
+			p.Panels[i].Length += 15 * mm
+		}
+		a, err := panel.Solve(context.Background(), p, cut.Limits{Nodes: 3000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(a.NotPlaced) > 0 {
+			return
+		}
+		want := least(p)
+		if a.Bound > want+1e-6 {
+			t.Fatalf("bound %v, the cheapest boards cost %v, the layout %v", a.Bound, want, a.Cost)
+		}
+		all++
+		if a.Bound > 0.9*want-1e-9 {
+			tight++
+		}
+	})
+	t.Logf("of %d bounds %d are within a tenth", all, tight)
+}

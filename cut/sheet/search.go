@@ -1,0 +1,276 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"rodwright/cut"
+)
+
+// plan is a layout: sheets, and how many parts of each kind found none.
+type plan struct {
+	sheets []filled
+	left   []int
+}
+
+// score orders plans: the parts left over first, then the cost, then how well the leftover is gathered.
+// With values only the value counts.
+type score struct {
+	value  float64
+	left   float64 // area
+	cost   float64
+	spread float64 // Σ empty², negative
+}
+
+// search holds the best plan so far.
+type search struct {
+	m      *model
+	f      *filler
+	budget *cut.Budget
+	dice   *cut.Dice
+	orders [][]int
+	best   plan
+	rank   score
+	found  bool
+	bound  float64
+}
+
+func newSearch(m *model, b *cut.Budget) *search {
+	return &search{m: m, f: &filler{m, b}, budget: b, dice: cut.NewDice(1), orders: m.orders()}
+}
+
+// costEps is below any price step and above the rounding of sums.
+const costEps = 1e-7
+
+// run finds the plan: every rule once, then sheets emptied and filled anew.
+func (s *search) run() {
+	s.best.left = make([]int, len(s.m.kinds))
+	if len(s.m.kinds) == 0 {
+		return
+	}
+	s.bound = s.m.bound(s.m.needs(), s.budget)
+	s.exactFill()
+	for i, how := range s.allManners() {
+		if s.done() || i > 0 && s.budget.Over() {
+			break
+		}
+		s.offer(s.build(s.m.needs(), s.m.counts(), []manner{how}))
+	}
+	s.refill()
+	if !s.m.valued && s.rank.left > 0 {
+		s.bound = s.m.bound(s.placed(), s.budget.Again(boundBudget))
+	}
+}
+
+// allManners returns every order with every rule.
+func (s *search) allManners() (out []manner) {
+	for split := range splitRules {
+		for fit := range fitRules {
+			for _, o := range s.orders {
+				out = append(out, manner{o, fit, split})
+			}
+		}
+	}
+	return out
+}
+
+// exactFill offers the best filling without counts where it keeps the counts and stages anyway.
+func (s *search) exactFill() {
+	if !s.m.valued {
+		return
+	}
+	if p, ok := s.m.gridPlan(s.budget); ok {
+		s.offer(p)
+	}
+}
+
+func (m *model) needs() []int {
+	n := make([]int, len(m.kinds))
+	for k := range m.kinds {
+		n[k] = m.kinds[k].need
+	}
+	return n
+}
+
+func (m *model) counts() []int {
+	n := make([]int, len(m.stores))
+	for i := range m.stores {
+		n[i] = m.stores[i].count
+	}
+	return n
+}
+
+// boundBudget is the work on the bound of what is placed when not all could be.
+const boundBudget = 100_000
+
+func (s *search) placed() []int {
+	n := s.m.needs()
+	for k, left := range s.best.left {
+		n[k] -= left
+	}
+	return n
+}
+
+func (s *search) score(p plan) (r score) {
+	for _, f := range p.sheets {
+		r.value += s.m.trueValue(f)
+	}
+	for k, n := range p.left {
+		r.left += float64(n) * s.m.kinds[k].l.MM() * s.m.kinds[k].w.MM()
+	}
+	r.cost = s.m.cost(p.sheets)
+	r.spread = s.m.spread(p.sheets)
+	return r
+}
+
+// trueValue is the sum of the parts' values.
+func (m *model) trueValue(f filled) (v float64) {
+	for _, q := range f.parts {
+		v += m.p.Parts[m.kinds[q.kind].part].Value.Value
+	}
+	return v
+}
+
+func (m *model) cost(sheets []filled) (c float64) {
+	for _, f := range sheets {
+		c += m.stores[f.store].price
+	}
+	return c
+}
+
+func (m *model) spread(sheets []filled) (v float64) {
+	for _, f := range sheets {
+		e := m.empty(f)
+		v -= e * e
+	}
+	return v
+}
+
+// empty is the area of a sheet that holds no part.
+func (m *model) empty(f filled) float64 {
+	in := m.stores[f.store].in
+	e := in.Length.MM() * in.Width.MM()
+	for _, q := range f.parts {
+		e -= q.Length.MM() * q.Width.MM()
+	}
+	return e
+}
+
+func (s *search) better(a, b score) bool {
+	if s.m.valued {
+		if math.Abs(a.value-b.value) > costEps {
+			return a.value > b.value
+		}
+		return a.spread < b.spread-costEps
+	}
+	switch {
+	case math.Abs(a.left-b.left) > 1e-3:
+		return a.left < b.left
+	case math.Abs(a.cost-b.cost) > costEps:
+		return a.cost < b.cost
+	}
+	return a.spread < b.spread-costEps
+}
+
+func (s *search) offer(p plan) {
+	if r := s.score(p); !s.found || s.better(r, s.rank) {
+		s.best, s.rank, s.found = plan{slices.Clone(p.sheets), slices.Clone(p.left)}, r, true
+	}
+}
+
+// done reports whether nothing better is possible.
+func (s *search) done() bool {
+	if s.m.valued {
+		return s.found && s.rank.value >= s.bound-costEps
+	}
+	return s.found && s.rank.left < 1e-3 && s.rank.cost <= s.bound+costEps
+}
+
+// build fills sheets until no part is left or no sheet takes one. Each sheet is filled in every manner and
+// the one that takes most value off for its price is kept.
+func (s *search) build(have, avail []int, hows []manner) plan {
+	p := plan{left: have}
+	for {
+		f, ok := s.next(have, avail, hows)
+		if !ok {
+			return p
+		}
+		for n := s.times(f, have, avail); n > 0; n-- {
+			p.sheets = append(p.sheets, f)
+			for _, q := range f.parts {
+				have[q.kind]--
+			}
+			take(avail, f.store)
+		}
+	}
+}
+
+// times returns how often a filled sheet can be repeated.
+func (s *search) times(f filled, have, avail []int) int {
+	counts := map[int]int{}
+	for _, q := range f.parts {
+		counts[q.kind]++
+	}
+	t := math.MaxInt
+	for k, n := range counts {
+		t = min(t, have[k]/n)
+	}
+	if a := avail[f.store]; a >= 0 {
+		t = min(t, a)
+	}
+	return t
+}
+
+func (s *search) next(have, avail []int, hows []manner) (best filled, ok bool) {
+	rate, rest := 0.0, 0.0
+	for k, n := range have {
+		rest += float64(n) * s.m.value(k)
+	}
+	var last filled
+	finished := false
+	for st := range s.m.stores {
+		if avail[st] == 0 {
+			continue
+		}
+		for _, how := range hows {
+			f := s.f.fill(st, have, how)
+			if len(f.parts) == 0 {
+				continue
+			}
+			price := s.m.stores[st].price
+			if f.value >= rest*(1-1e-12) && (!finished || price < s.m.stores[last.store].price) {
+				last, finished = f, true
+			}
+			if r := s.rate(price, f.value); !ok || r < rate {
+				best, rate, ok = f, r, true
+			}
+		}
+	}
+	if finished && ok && !s.m.valued {
+		per := s.m.stores[best.store].price
+		if s.m.stores[last.store].price <= per+per/math.Max(best.value, costEps)*math.Max(0, rest-best.value) {
+			return last, true
+		}
+	}
+	return best, ok
+}
+
+// rate is what a sheet costs for the value it takes away; filled for value, sheets cost nothing.
+func (s *search) rate(price, value float64) float64 {
+	if s.m.valued || price == 0 {
+		return -value
+	}
+	return price / value
+}
+
+func take(avail []int, s int) {
+	if avail[s] > 0 {
+		avail[s]--
+	}
+}
+
+func give(avail []int, s int) {
+	if avail[s] >= 0 {
+		avail[s]++
+	}
+}

@@ -1,0 +1,62 @@
+package layout
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/json"
+	"fmt"
+
+	"rodwright/cut"
+	"rodwright/cut/panel"
+	"rodwright/cut/sheet"
+	"rodwright/cut/stick"
+)
+
+// Solve lays out the task. The error is that of a problem that can't be.
+func (t Task) Solve(ctx context.Context, l cut.Limits) (Layout, error) {
+	var a *cut.Answer
+	var err error
+	switch t.Kind {
+	case OfSticks:
+		a, err = stick.Solve(ctx, t.Sticks, l)
+	case OfBoards:
+		a, err = panel.Solve(ctx, t.Boards, l)
+	case OfSheets:
+		a, err = sheet.Solve(ctx, t.Sheets, l)
+	}
+	if err != nil {
+		return Layout{}, fmt.Errorf("lay out %s: %w", t.Material, err)
+	}
+	return t.laid(a), nil
+}
+
+// Accept takes an answer that was found before, if the verifier finds no fault in it.
+func (t Task) Accept(a *cut.Answer) (Layout, error) {
+	if faults := t.Faults(a); len(faults) > 0 {
+		return Layout{}, fmt.Errorf("the layout of %s does not fit its parts: %w", t.Material, faults[0])
+	}
+	return t.laid(a), nil
+}
+
+// laid names what the answer opens.
+func (t Task) laid(a *cut.Answer) Layout {
+	byTag := map[string]Stock{}
+	for _, s := range t.Stock {
+		byTag[s.Tag] = s
+	}
+	l := Layout{Task: t, Answer: a}
+	for _, u := range a.Used {
+		l.Opened = append(l.Opened, byTag[u.Stock])
+	}
+	return l
+}
+
+// Key returns a text that is the same for the same problem and for no other: an answer accepted once holds
+// as long as the key does.
+func (t Task) Key() string {
+	b, err := json.Marshal([]any{t.Kind, t.Sticks, t.Boards, t.Sheets})
+	if err != nil { // problems hold lengths, counts and finite prices only
+		b = fmt.Appendf(nil, "%+v %+v %+v", t.Sticks, t.Boards, t.Sheets)
+	}
+	return fmt.Sprintf("sha256:%x", sha256.Sum256(b))
+}
