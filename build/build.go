@@ -1,0 +1,87 @@
+// Package build derives everything from one piece document: parts, findings, layouts, purchases, steps,
+// time and price.
+//
+// It wires the other rooms together and owns no rule of the trade. [Derive] is pure: no clock, disk,
+// network, randomness or map order; the same input gives the same bytes with an empty, a warm or a shared
+// [Memo]. Start with Derive and print the result with [Build.JSON].
+package build
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+
+	"rodwright/check"
+	"rodwright/finding"
+	"rodwright/layout"
+	"rodwright/money"
+	"rodwright/part"
+	"rodwright/piece"
+	"rodwright/shop"
+	"rodwright/steps"
+)
+
+// Input is everything a build depends on. Neither field is changed by it.
+type Input struct {
+	Document *piece.Document
+	Shop     *shop.Shop
+}
+
+// Build is everything derived from an input.
+type Build struct {
+	Doc      *piece.Document
+	Shop     *shop.Shop
+	Resolved *piece.Resolved
+	Parts    *part.List
+	Findings []finding.Finding
+	Layout   *layout.Result
+	Buy      *money.List
+	Work     *steps.Work
+	Quote    *money.Quote
+	Hash     string // of the input: sha256:…
+}
+
+// Derive works out a build. The error is a *piece.Error with its place in the document when the piece
+// can't be resolved or taken off; what is merely bad is a finding.
+func Derive(in Input, memo *Memo) (*Build, error) {
+	b := &Build{Doc: in.Document, Shop: in.Shop, Hash: hash(in)}
+	var err error
+	if b.Resolved, err = piece.Resolve(in.Document, in.Shop); err != nil {
+		return nil, err
+	}
+	if b.Parts, err = part.TakeOff(b.Resolved, in.Shop); err != nil {
+		return nil, err
+	}
+	b.Findings = findings(check.Of(b.Resolved, b.Parts, in.Shop))
+	if b.Layout, err = layouts(b.Resolved, b.Parts, in.Shop, memo); err != nil {
+		return nil, err
+	}
+	b.Buy = money.Buy(b.Parts, stockOf(b.Layout), in.Shop, b.Layout.Missing...)
+	if b.Work, err = steps.Plan(b.Resolved, b.Parts, plansOf(b.Layout), in.Shop); err != nil {
+		return nil, err
+	}
+	b.Quote = money.Price(b.Work, b.Buy, in.Shop)
+	return b, nil
+}
+
+// checks are all checks, in the order their findings are listed.
+var checks = []func(*check.Piece) []finding.Finding{
+	check.Fit, check.Overlap, check.Movement, check.Notch, check.Seat, check.Thread, check.Loop, check.Screw,
+	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact,
+}
+
+func findings(p *check.Piece) []finding.Finding {
+	var out []finding.Finding
+	for _, c := range checks {
+		out = append(out, c(p)...)
+	}
+	return out
+}
+
+// hash identifies an input: the document's text, the name it was read under left out, and the shop.
+func hash(in Input) string {
+	h := sha256.New()
+	h.Write(in.Document.Text)
+	h.Write([]byte{0})
+	h.Write(in.Shop.Canonical())
+	return "sha256:" + hex.EncodeToString(h.Sum(nil))
+}
