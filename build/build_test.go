@@ -171,7 +171,9 @@ func TestTheHashFollowsTextAndShopButNotTheFilesName(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	hash := func(name string, text []byte, s *shop.Shop) string { return derive(t, read(t, name, text), s, nil).Hash }
+	hash := func(name string, text []byte, s *shop.Shop) string {
+		return derive(t, read(t, name, text), s, nil).Hash
+	}
 	s := shop.Sample()
 	a := hash("a", text, s)
 	if a != hash("b", text, s) {

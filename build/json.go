@@ -104,7 +104,7 @@ func (b *Build) JSON() ([]byte, error) {
 	return indented(buildJSON{
 		Piece: b.Doc.Name, Shop: b.Shop.Name, Currency: b.Shop.Currency, Unit: b.Doc.Unit.String(),
 		Fineness: b.Doc.Fineness.String(), InputHash: b.Hash, Sizes: b.sizes(),
-		Parts: partsJSON(b.Parts), Totals: totals(b.Parts.Totals), Findings: findingsJSON(b.Findings, b.Doc.Fineness),
+		Parts: partsJSON(b.Parts), Totals: totals(b.Parts.Totals), Findings: findingsJSON(b.Findings, b.Doc.Fineness.Finer()),
 		Cut: cuts, Buy: buyOf(b.Buy), Supplies: suppliesOf(b.Parts.Supplies), Steps: stepsOf(b.Work),
 		Time:  timeJSON{rounded(b.Work.HandsH), b.Work.Days, nonNil(b.Work.Assumed)},
 		Price: priceOf(b.Quote), Unknown: nonNil(b.Quote.Unknown),
@@ -117,7 +117,7 @@ func (b *Build) FindingsJSON() ([]byte, error) {
 		Piece     string        `json:"piece"`
 		InputHash string        `json:"input_hash"`
 		Findings  []findingJSON `json:"findings"`
-	}{b.Doc.Name, b.Hash, findingsJSON(b.Findings, b.Doc.Fineness)})
+	}{b.Doc.Name, b.Hash, findingsJSON(b.Findings, b.Doc.Fineness.Finer())})
 }
 
 func indented(v any) ([]byte, error) {
@@ -187,4 +187,3 @@ func amount(a money.Amount) *rounded {
 	v := rounded(a.Cents.Value())
 	return &v
 }
-

@@ -122,7 +122,7 @@ func sizesAreTheDocuments(b *build.Build) error {
 	}
 	for _, s := range b.Resolved.Sticks {
 		a, c := b.Resolved.Nodes[s.A].At, b.Resolved.Nodes[s.B].At
-		d := math.Hypot(math.Hypot((c.X-a.X).MM(), (c.Y-a.Y).MM()), (c.Z-a.Z).MM())
+		d := math.Hypot(math.Hypot((c.X-a.X).MM(), (c.Y-a.Y).MM()), (c.Z - a.Z).MM())
 		if (length.FromMM(d) - s.Between).Abs() > length.Nanometre {
 			return fmt.Errorf("%s: its joints stand %v mm apart, said %v", s.Name, d, s.Between.MM())
 		}
@@ -278,4 +278,3 @@ func findingsHaveReasons(b *build.Build) error {
 	}
 	return nil
 }
-

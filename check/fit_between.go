@@ -27,7 +27,7 @@ func (p *Piece) betweenPosts() []finding.Finding {
 				continue
 			}
 			f := p.gapAt(i, s)
-			if worst == nil || f.Verdict != finding.Unknown && f.Figure.Value < worst.Figure.Value {
+			if worst == nil || worst.Verdict == finding.Unknown || f.Verdict != finding.Unknown && f.Figure.Value < worst.Figure.Value {
 				worst = &f
 			}
 		}

@@ -125,3 +125,37 @@ func TestABoardBetweenPostsAtItsEndsDoesNotMove(t *testing.T) {
 	f := only(t, Fit(p), "between posts")
 	near(t, "gap", f.Figure.Value/25.4, 0.171, 1e-6)
 }
+
+// A pipe of 1.05 in whose axis lies 24 in up leaves 24 − 0.525 − 12 = 11.475 in over a board at 12 in.
+func TestARailOverThingsIsAbove(t *testing.T) {
+	p := derive(t, shelves, "  end: {joins", "  brace: {joins: back posts, level: 24 in}\n  end: {joins", "count: 2}", "count: 1, at: [12 in, 14 in]}")
+	f := only(t, Fit(p), "under what is above")
+	near(t, "room", f.Limit.Value/25.4, 11.475, 1e-6)
+}
+
+// A flange screwed to the same board is beside what stands there, not above it: the two overlap.
+func TestAFlangeOnTheSameBoardIsNotAbove(t *testing.T) {
+	p := derive(t, `
+rodwright: 1
+piece: tower
+unit: in
+fineness: 1/16
+place: {room: studio}
+wood: {species: hard-maple}
+pipe: {standard: npt, size: 3/4}
+holds:
+  - {name: box, on: deck, size: 8 × 8 × 4 in, weight: 5 lb, at: [4 in, 4 in]}
+posts:
+  lower: {at: corners of deck, inset: 3 in, from: feet, to: deck}
+  upper: {at: corners of deck, inset: 3 in, from: deck, to: {level: 40 in, end: cap}}
+panels:
+  deck: {length: 40 in, width: 20 in, thickness: 1 1/8 in, grain: along length, level: 20 in, sits: [on lower posts, under upper posts]}
+feet: caps
+`)
+	for _, f := range Fit(p) {
+		if f.Verdict != finding.Stands { // the cap of the post, 20 in higher, is above it
+			t.Error(told([]finding.Finding{f}))
+		}
+	}
+	only(t, Overlap(p), "front left upper post", "box", "flange")
+}

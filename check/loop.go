@@ -45,8 +45,8 @@ func Loop(p *Piece) []finding.Finding {
 		}
 	}
 	if f.Parts = tags(f.Parts...); len(f.Parts) == 0 {
-		for _, s := range p.sticks {
-			f.Parts = append(f.Parts, s.Tag)
+		for _, s := range p.standing {
+			f.Parts = append(f.Parts, p.tagsOf(standing{sticks: s.sticks})...)
 		}
 		f.Parts = tags(f.Parts...)
 	}

@@ -101,19 +101,6 @@ func (p *Piece) opened(gauge int, moved length.Length) string {
 	return p.up(sc.Shank + 2*moved)
 }
 
-// pair is two rows of screws that the steel holds apart.
-type pair struct {
-	a, b   row
-	season season
-	play   length.Length
-	// what the legs give before the first screw bears all it can: with their far ends free to turn, and
-	// held; in mm
-	soft, stiff float64
-	springs     [2]float64 // N per mm between the rows, soft and stiff; zero where nothing gives
-	bears       float64    // N between the rows
-	missing     string     // why what the screws bear is not known
-}
-
 // judgePair gives the verdict on the worst pair of rows.
 func (p *Piece) judgePair(i int, f finding.Finding, h *pair) finding.Finding {
 	most := h.season.most()

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"rodwright/part"
 	"rodwright/piece"
 )
 
@@ -150,20 +151,14 @@ func (p *Piece) place(s standing) string {
 // tagsOf returns the kinds of parts of what stands by itself; of the whole piece all of them.
 func (p *Piece) tagsOf(s standing) []string {
 	var all []string
-	for _, i := range s.panels {
-		all = append(all, p.panels[i].Tag)
-	}
-	for _, i := range s.sticks {
-		all = append(all, p.sticks[i].Tag)
-	}
-	for _, i := range s.nodes {
-		if p.nodes[i] != nil {
-			all = append(all, p.nodes[i].Tag)
-		}
-	}
-	for _, i := range s.feet {
-		if p.feet[i] != nil {
-			all = append(all, p.feet[i].Tag)
+	for _, shelf := range []struct {
+		parts []*part.Part
+		of    []int
+	}{{p.panels, s.panels}, {p.sticks, s.sticks}, {p.nodes, s.nodes}, {p.feet, s.feet}} {
+		for _, i := range shelf.of {
+			if pt := shelf.parts[i]; pt != nil {
+				all = append(all, pt.Tag)
+			}
 		}
 	}
 	return tags(all...)

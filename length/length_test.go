@@ -117,6 +117,18 @@ func TestPrintedToTheFineness(t *testing.T) {
 	}
 }
 
+func TestReasonsAreToldFinerThanPartsAreCut(t *testing.T) {
+	const gap = 7 * length.Inch / 64
+	for f, want := range map[length.Fineness]string{
+		length.Sixteenth: "7/64 in", length.ThirtySecond: "7/64 in", length.SixtyFourth: "7/64 in",
+		length.WholeMM: "2.8 mm", length.HalfMM: "2.8 mm", {length.Micrometre, length.MM}: "2.778 mm",
+	} {
+		if got := f.Finer().Text(gap); got != want {
+			t.Errorf("%v: a gap of 7/64 in is told as %s, want %s", f, got, want)
+		}
+	}
+}
+
 func TestEveryFinenessReadsBackItsOwnName(t *testing.T) {
 	for _, f := range length.Finenesses() {
 		if got, err := length.ParseFineness(f.String()); err != nil || got != f {

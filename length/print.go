@@ -28,6 +28,19 @@ func Finenesses() []Fineness {
 	return []Fineness{Sixteenth, ThirtySecond, SixtyFourth, WholeMM, HalfMM}
 }
 
+// Finer returns the fineness in which reasons are told: gaps, movements and screws' bites are often less
+// than the step a maker cuts to. It is 1/64 in, or 0.1 mm; a finer step is kept.
+func (f Fineness) Finer() Fineness {
+	finer := Fineness{Millimetre / 10, MM}
+	if f.Unit == In {
+		finer = SixtyFourth
+	}
+	if f.Step > 0 && f.Step < finer.Step {
+		return f
+	}
+	return finer
+}
+
 // ParseFineness reads 1/16, 1/32, 1/64 (inches), 0.5 mm or 1 mm.
 func ParseFineness(text string) (Fineness, error) {
 	for _, f := range Finenesses() {

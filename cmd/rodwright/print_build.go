@@ -22,7 +22,16 @@ func printBuild(b *build.Build) []byte {
 	printBuying(&out, b.Buy)
 	printSteps(&out, b.Work)
 	printQuote(&out, b)
-	return out.Bytes()
+	return trimmed(out.Bytes())
+}
+
+// trimmed takes the spaces off the ends of lines that a table's last column leaves there.
+func trimmed(text []byte) []byte {
+	lines := bytes.Split(text, []byte("\n"))
+	for i, l := range lines {
+		lines[i] = bytes.TrimRight(l, " ")
+	}
+	return bytes.Join(lines, []byte("\n"))
 }
 
 func printHead(out *bytes.Buffer, b *build.Build) {

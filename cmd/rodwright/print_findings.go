@@ -32,7 +32,7 @@ func printFindings(out *bytes.Buffer, b *build.Build, all bool) {
 		}
 		for _, f := range b.Findings {
 			if f.Verdict == v {
-				printFinding(out, f, b.Doc.Fineness)
+				printFinding(out, f, b.Doc.Fineness.Finer())
 			}
 		}
 	}

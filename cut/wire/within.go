@@ -18,41 +18,42 @@ const (
 )
 
 // within solves by a deadline and returns the best answer met.
-func within(ctx context.Context, solve solving, o Options) (*cut.Answer, error) {
+func within(ctx context.Context, solve solving, o Options) (best *cut.Answer, err error) {
 	ctx, cancel := context.WithTimeout(ctx, o.Within)
 	defer cancel()
-	start, nodes := o.now(), firstNodes
-	best, err := solve(ctx, cut.Limits{Nodes: nodes})
-	if err != nil {
-		return nil, err
-	}
-	for !best.Proven && ctx.Err() == nil && nodes < mostNodes {
-		nodes = nextNodes(nodes, o.now().Sub(start), o)
-		start = o.now()
+	begin := o.now()
+	for nodes := firstNodes; nodes < mostNodes; {
+		start := o.now()
 		a, err := solve(ctx, cut.Limits{Nodes: nodes})
 		if err != nil {
 			return nil, err
 		}
-		best = better(best, a)
-		if o.Within -= o.now().Sub(start); o.Within <= 0 && o.Now != nil {
+		if best = better(best, a); best.Proven || ctx.Err() != nil {
 			break
 		}
+		next := o.next(nodes, o.now().Sub(start), o.Within-o.now().Sub(begin))
+		if next < nodes {
+			break
+		}
+		nodes = next
 	}
 	return best, nil
 }
 
-// nextNodes returns how many nodes the time left allows, judged by the last search.
-func nextNodes(nodes int, took time.Duration, o Options) int {
-	left := o.Within - took
+// next returns how many nodes the time left allows, judged by a search that took so long.
+func (o Options) next(nodes int, took, left time.Duration) int {
 	if o.Now == nil || took <= 0 {
 		return growthBlind * nodes
 	}
-	return max(nodes+1, int(restOfTime*float64(nodes)*float64(left)/float64(took)))
+	return int(restOfTime * float64(nodes) * float64(left) / float64(took))
 }
 
 // better returns the better of two answers to one problem: more placed, then the cost. Of two that place the
 // same the closer bound is true of both.
 func better(a, b *cut.Answer) *cut.Answer {
+	if a == nil {
+		return b
+	}
 	if len(a.NotPlaced) != len(b.NotPlaced) {
 		if len(b.NotPlaced) < len(a.NotPlaced) {
 			return b

@@ -64,7 +64,7 @@ type board struct {
 }
 
 func newDraft(seed uint64) *draft {
-	return &draft{rng: rand.New(rand.NewPCG(seed, 0x526f64)), lines: map[string][]string{}} //nolint:gosec // a test's randomness
+	return &draft{rng: rand.New(rand.NewPCG(seed, 0x526f64)), lines: map[string][]string{}}
 }
 
 // chance is true once in n times.

@@ -1,0 +1,197 @@
+package panel
+
+import (
+	"math"
+	"slices"
+
+	"rodwright/length"
+)
+
+// choice is a way to cut for every board, with what they yield together.
+type choice struct {
+	pool   [][]option
+	pick   []int // by board, index in its pool
+	yields []float64
+	cost   float64
+	need   []float64 // net width wanted, by kind
+	fine   []float64 // what a unit of missing net width is charged
+}
+
+// set changes the way to cut board k.
+func (c *choice) set(k, pick int) {
+	was, is := &c.pool[k][c.pick[k]], &c.pool[k][pick]
+	c.pick[k] = pick
+	c.cost += is.cost - was.cost
+	for t := range c.yields {
+		c.yields[t] += is.yields[t] - was.yields[t]
+	}
+}
+
+// charge is the cost with what is missing charged.
+func (c *choice) charge() float64 {
+	v := c.cost
+	for t, y := range c.yields {
+		if d := c.need[t] - y; d > 0 {
+			v += c.fine[t] * d
+		}
+	}
+	return v
+}
+
+// adjust raises the charge of what is missing and lowers that of what is there, within bounds of its price:
+// the search then stays where just enough is there.
+func (c *choice) adjust(price []float64) {
+	for t, y := range c.yields {
+		if c.need[t]-y >= 1 {
+			c.fine[t] = min(1.03*c.fine[t], 60*price[t])
+		} else {
+			c.fine[t] = max(0.98*c.fine[t], 0.5*price[t])
+		}
+	}
+}
+
+// short reports whether something is missing; less than a nanometre is not.
+func (c *choice) short() bool {
+	for t, y := range c.yields {
+		if c.need[t]-y >= 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// segments returns the boards as they are cut.
+func (c *choice) segments() [][]segment {
+	out := make([][]segment, len(c.pick))
+	for k, i := range c.pick {
+		out[k] = slices.Clone(c.pool[k][i].segments)
+	}
+	return out
+}
+
+// take makes the layout the choice; ways to cut that are not in the pool are added to it.
+func (s *search) take(c *choice, l *layout) {
+	for k, segs := range l.segments {
+		pick := 0
+		if len(segs) > 0 {
+			o := s.newOption(k, segs)
+			if pick = slices.IndexFunc(c.pool[k], o.same); pick < 0 {
+				pick = len(c.pool[k])
+				c.pool[k] = append(c.pool[k], o)
+			}
+		}
+		c.set(k, pick)
+	}
+}
+
+// newChoice begins with no board cut.
+func (s *search) newChoice(pool [][]option) *choice {
+	n := len(s.m.kinds)
+	c := &choice{pool: pool, pick: make([]int, len(pool)), yields: make([]float64, n), need: make([]float64, n), fine: make([]float64, n)}
+	for t, kd := range s.m.kinds {
+		c.need[t] = float64(kd.need)
+		c.fine[t] = 3 * s.price[t]
+	}
+	return c
+}
+
+// annealShare is the part of the budget that goes to annealing, and annealRuns how often it begins anew.
+const (
+	annealShare = 0.7
+	annealRuns  = 6
+)
+
+// anneal chooses ways to cut for all boards at once by simulated annealing (Kirkpatrick, Gelatt and Vecchi,
+// Science 220, 1983): one board's way is changed at random, or two boards' at once, and kept when the cost
+// falls, or with a chance that shrinks. Where all that is wanted seems to be there for less than the best
+// layout costs, the boards are ripped; what ripping falls short of is wanted more from then on.
+func (s *search) anneal() {
+	if s.best.short > 0 || s.best.cost <= s.bound+costEps || s.budget.Over() {
+		return
+	}
+	pool := s.pool()
+	c := s.newChoice(pool)
+	per := int(annealShare * float64(s.budget.Left()) / annealRuns)
+	for run := 0; run < annealRuns && !s.budget.Over(); run++ {
+		s.take(c, s.best)
+		s.cool(c, max(per, 1))
+	}
+}
+
+// movesPerNode is how many moves count as a node.
+const movesPerNode = 4
+
+// cool makes one run from warm to cold, at first for no more than is wanted.
+func (s *search) cool(c *choice, nodes int) {
+	for t, kd := range s.m.kinds {
+		c.need[t] = float64(kd.need)
+	}
+	warm := 0.1 * s.best.cost / math.Sqrt(float64(len(s.m.boards)))
+	charge, heat := c.charge(), warm
+	chances := chances()
+	for n := 0; n < nodes; n++ {
+		if !s.budget.Spend(1) {
+			return
+		}
+		if n%heatSteps == 0 {
+			heat = warm * math.Pow(0.002, float64(n)/float64(nodes))
+			c.adjust(s.price)
+			charge = c.charge()
+		}
+		for range movesPerNode {
+			a, b := s.dice.N(len(c.pick)), -1
+			wasA, wasB := c.pick[a], 0
+			c.set(a, s.pickFor(c, a))
+			if s.dice.N(2) == 0 && len(c.pick) > 1 {
+				b = s.dice.N(len(c.pick))
+				wasB = c.pick[b]
+				c.set(b, s.pickFor(c, b))
+			}
+			now := c.charge()
+			if now > charge && now-charge > heat*chances[s.dice.N(len(chances))] {
+				if b >= 0 {
+					c.set(b, wasB)
+				}
+				c.set(a, wasA)
+				continue
+			}
+			charge = now
+			if c.cost < s.best.cost-costEps && !c.short() {
+				s.ripChoice(c)
+				charge = c.charge()
+			}
+		}
+	}
+}
+
+// heatSteps is the number of nodes between two changes of the heat.
+const heatSteps = 64
+
+// chances are −ln u for numbers u spread evenly from 0 to 1: a rise below heat·(−ln u) is taken, which
+// happens with the chance exp(−rise ÷ heat).
+func chances() (out [1024]float64) {
+	for i := range out {
+		out[i] = -math.Log((float64(i) + 0.5) / float64(len(out)))
+	}
+	return out
+}
+
+// pickFor returns a random way to cut board k, in one of three cases none.
+func (s *search) pickFor(c *choice, k int) int {
+	if c.pick[k] != 0 && s.dice.N(3) == 0 {
+		return 0
+	}
+	return s.dice.N(len(c.pool[k]))
+}
+
+// ripChoice rips the boards of a choice. What comes out short is wanted more from then on.
+func (s *search) ripChoice(c *choice) {
+	l := s.rip(c.segments())
+	s.budget.Spend(len(s.m.boards))
+	s.offer(l)
+	for t, d := range l.glue.missing {
+		if d > 0 {
+			c.need[t] += float64(max(d, length.Millimetre))
+		}
+	}
+}
