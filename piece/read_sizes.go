@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"errors"
 	"strings"
 
 	"rodwright/length"
@@ -78,17 +79,11 @@ func (r *reading) readSize(e markup.Entry) *sizeOnTheWay {
 	return s
 }
 
-// readOrigin reads what the long form says beside the formula. A measured value is worked out when the size
-// is settled, as it may be a formula too.
+// readOrigin reads what the long form says beside the formula.
 func (r *reading) readOrigin(f fields, s *sizeOnTheWay) bool {
 	before := len(r.errs)
 	if n := f.scalar("measured"); n != nil {
-		l, err := formula.Eval(n.Text, r.doc.Unit)
-		if err != nil {
-			r.formulaError(writtenAt(n), err)
-		} else if r.hasSign(l, writtenAt(n), "measured", fromZero) {
-			s.OnSite, s.Origin = &l, Measured
-		}
+		r.readMeasured(n, s)
 	}
 	word, ok := f.choice("origin", string(Assumed), string(Client), string(Measured), string(Rule), string(Standard))
 	if ok {
@@ -103,6 +98,20 @@ func (r *reading) readOrigin(f fields, s *sizeOnTheWay) bool {
 		r.fail(n.Pos, "write one text", "note: is %s", n.Kind)
 	}
 	return len(r.errs) == before
+}
+
+// readMeasured reads a length that was measured on site. It follows from nothing, so no size is named in it.
+func (r *reading) readMeasured(n *markup.Node, s *sizeOnTheWay) {
+	l, err := formula.Eval(n.Text, r.doc.Unit)
+	var e *formula.Error
+	switch {
+	case errors.As(err, &e) && e.Unknown != "":
+		r.fail(n.TextPos.After(e.Offset), "write the length that was read off the tape", "measured: has %q in it, but what is measured follows from nothing", clipped(e.Unknown))
+	case err != nil:
+		r.formulaError(writtenAt(n), err)
+	case r.hasSign(l, writtenAt(n), "measured", fromZero):
+		s.OnSite, s.Origin = &l, Measured
+	}
 }
 
 // settle works out a size and those it uses. Chain holds the sizes that led here.

@@ -114,8 +114,12 @@ func (b *builder) key(k ast.MapKeyNode) (*Node, error) {
 
 func (b *builder) list(s *ast.SequenceNode, flow bool) (*Node, error) {
 	l := &Node{Kind: List, Pos: posOf(s.Start), flow: flow}
-	for _, v := range s.Values {
-		item, err := b.node(v, l.Pos, flow)
+	for i, v := range s.Values {
+		at := l.Pos
+		if i < len(s.Entries) && s.Entries[i] != nil && s.Entries[i].Start != nil {
+			at = posOf(s.Entries[i].Start) // the dash of an item, for one that is empty
+		}
+		item, err := b.node(v, at, flow)
 		if err != nil {
 			return nil, err
 		}
