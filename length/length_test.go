@@ -44,6 +44,7 @@ func TestMakersWriteLengthsInManyWays(t *testing.T) {
 		{"−2 mm", length.In, -2 * mm},
 		{"  7 ", length.MM, 7 * mm},
 		{"010", length.In, 10 * in},
+		{"365\u00a0mm", length.In, 365 * mm},
 		{"1/3 in", length.MM, 8_466_667},
 	} {
 		got, err := length.Parse(c.text, c.bare)

@@ -108,7 +108,7 @@ func scanInches(text string) (value *big.Rat, rest string, ok bool) {
 
 // scanUnit reads a unit symbol, with or without spaces before it.
 func scanUnit(text string) (u Unit, rest string, ok bool) {
-	t := strings.TrimLeft(text, "  ")
+	t := strings.TrimLeft(text, " \u00a0\u202f") // a space, or one that keeps number and unit on one line
 	for _, mark := range []struct {
 		text string
 		unit Unit

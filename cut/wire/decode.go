@@ -297,4 +297,3 @@ func (n *node) readUnit() {
 	}
 	n.d.unit = u
 }
-
