@@ -56,3 +56,26 @@ func TestEveryPaperThatIsNamedIsThere(t *testing.T) {
 		}
 	}
 }
+
+func TestTheReadmesCommandsRun(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ran := 0
+	for _, line := range strings.Split(string(text), "\n") {
+		words, ok := strings.CutPrefix(line, "    go run ./cmd/rodwright ")
+		if !ok {
+			continue
+		}
+		ran++
+		words, _, _ = strings.Cut(words, "#")
+		out, err := exec.Command("go", append([]string{"run", "./cmd/rodwright"}, strings.Fields(words)...)...).CombinedOutput()
+		if strings.Contains(string(out), "error:") || len(out) == 0 {
+			t.Errorf("%s: %v\n%s", line, err, out)
+		}
+	}
+	if ran < 4 {
+		t.Errorf("only %d commands found", ran)
+	}
+}

@@ -10,9 +10,14 @@ import (
 )
 
 // Text writes an answer as a list to cut from: each piece of stock with its parts in order, then the cuts
-// by setting, then what it costs and how sure that is.
+// by setting, then what it costs and how sure that is. Lengths are printed exactly, in the unit u.
 func Text(a *cut.Answer, u length.Unit, k Kind) string {
-	w := &writer{unit: u}
+	return TextWith(a, func(l length.Length) string { return cut.Text(l, u) }, k)
+}
+
+// TextWith is [Text] with lengths printed by show, for example to a maker's fineness.
+func TextWith(a *cut.Answer, show func(length.Length) string, k Kind) string {
+	w := &writer{show: show}
 	for i, s := range a.Used {
 		w.line("%d  %s: %s%s", i+1, s.Stock, w.parts(s.Parts, k), w.left(s.Left, k))
 	}
@@ -34,12 +39,12 @@ func Text(a *cut.Answer, u length.Unit, k Kind) string {
 
 type writer struct {
 	strings.Builder
-	unit length.Unit
+	show func(length.Length) string
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(w, format+"\n", args...) }
 
-func (w *writer) num(l length.Length) string { return cut.Text(l, w.unit) }
+func (w *writer) num(l length.Length) string { return w.show(l) }
 
 func (w *writer) size(s [2]length.Length, k Kind) string {
 	if k == Stick {
