@@ -15,8 +15,18 @@ var caseRow = regexp.MustCompile(`^\| (O\d\d) \| (.+?) \| (.+) \|$`)
 // answeredBy is a test named in docs/cases.md: package folder and function.
 var answeredBy = regexp.MustCompile("`([a-z/]+)\\.((?:Test|Example)[A-Za-z0-9_]+)`")
 
+// askedFrom is the table behind the test that puts makers' questions to the quick answers.
+const (
+	askedFrom = "trade/answer/testdata/cases.csv"
+	askedBy   = "TestTopicsAnswerWhatMakersAsked"
+)
+
 func TestEveryCaseIsAnsweredByATestOrSaysWhyItWaits(t *testing.T) {
 	text, err := os.ReadFile("docs/cases.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	asked, err := os.ReadFile(askedFrom)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,6 +44,9 @@ func TestEveryCaseIsAnsweredByATestOrSaysWhyItWaits(t *testing.T) {
 		for _, name := range tests {
 			if !hasTest(t, name[1], name[2]) {
 				t.Errorf("%s names %s in %s: there is no such test", m[1], name[2], name[1])
+			}
+			if name[2] == askedBy && !strings.Contains(string(asked), "\n"+m[1]) {
+				t.Errorf("%s names %s: %s has no row of it", m[1], askedBy, askedFrom)
 			}
 		}
 	}
