@@ -149,3 +149,14 @@ func TestO40AHoleIsSizedForTheLargestThingThatGoesThrough(t *testing.T) {
 		t.Error("a tee's arm is not told of")
 	}
 }
+
+func TestTheLongerLegOfTheLongerDiagonalIsShortened(t *testing.T) {
+	for call, want := range map[string]string{
+		"a=29 in|b=29 in|c=29.1 in|d=29 in": "c", "a=29.1 in|b=29 in|c=29 in|d=29 in": "a", "a=29 in|b=29.1 in|c=29 in|d=29.2 in": "d",
+		"a=29 in|b=29.2 in|c=29 in|d=29.1 in": "b", "a=29 in|b=29.1 in|c=29.1 in|d=29 in": "none",
+	} {
+		if got := result(t, asked(t, "level", "pipe=3/4|"+call), "shorten").Value.Words; got != want {
+			t.Errorf("%s: shorten %s, want %s", call, got, want)
+		}
+	}
+}

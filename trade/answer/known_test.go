@@ -100,3 +100,5 @@ func check(t *testing.T, file string) {
 func TestTopicsComeToThePublishedAndTheWorkedFigures(t *testing.T) { check(t, "testdata/known.csv") }
 
 func TestTopicsAnswerWhatMakersAsked(t *testing.T) { check(t, "testdata/cases.csv") }
+
+func TestTopicsComeToWhatIsReckonedByHand(t *testing.T) { check(t, "testdata/arithmetic.csv") }

@@ -25,13 +25,18 @@ var faceCupFormula = figure.Formula{
 //
 //	rise = |C_T − C_R| · |MC2 − MC1| · (w/2) · atan(w/2R)
 //
-// It is hollow on the bark face when drying and grows with about the square of the width.
+// It is hollow on the bark face when drying and grows with about the square of the width. The coefficients
+// hold from 6 to 14 % MC; past that there is no figure but an error.
 func Cup(s Species, width, ringRadius length.Length, fromMC, toMC float64) (figure.Figure, error) {
 	if err := strip(width, ringRadius, "ring radius"); err != nil {
 		return figure.Figure{}, err
 	}
 	if err := moisture(fromMC, toMC); err != nil {
 		return figure.Figure{}, err
+	}
+	if !linear(fromMC) || !linear(toMC) {
+		return figure.Figure{}, fmt.Errorf("the cup from %s to %s %% MC is not known; write moisture contents from %g to %g %%",
+			figure.Digits(fromMC, 4), figure.Digits(toMC, 4), LinearFrom, LinearTo)
 	}
 	half := width.MM() / 2
 	rise := math.Abs(s.CT-s.CR) * math.Abs(toMC-fromMC) * half * math.Atan(half/ringRadius.MM())
@@ -50,12 +55,18 @@ func Cup(s Species, width, ringRadius length.Length, fromMC, toMC float64) (figu
 // other by faceMC points of MC, as when only one is coated:
 //
 //	rise = C · δMC · w² ÷ (8 t)
+//
+// The coefficients cover 6 to 14 % MC, so faces more than 8 points apart are an error.
 func FaceCup(s Species, cut Cut, width, thickness length.Length, faceMC float64) (figure.Figure, error) {
 	if err := strip(width, thickness, "thickness"); err != nil {
 		return figure.Figure{}, err
 	}
 	if err := moisture(math.Abs(faceMC)); err != nil {
 		return figure.Figure{}, err
+	}
+	if math.Abs(faceMC) > LinearTo-LinearFrom {
+		return figure.Figure{}, fmt.Errorf("faces %s points of MC apart are past what the coefficients cover; write at most %g",
+			figure.Digits(math.Abs(faceMC), 4), LinearTo-LinearFrom)
 	}
 	c := s.Coefficient(cut)
 	rise := c * math.Abs(faceMC) * width.MM() * width.MM() / (8 * thickness.MM())

@@ -70,3 +70,20 @@ func TestWhatIsNoStripIsRefused(t *testing.T) {
 }
 
 func second[T any](_ T, err error) error { return err }
+
+// Wood Handbook (2021) table 13-5: the coefficients are for 6 to 14 % MC. Past it a linear cup is up to a
+// quarter too great, so none is given.
+func TestACupPastTheCoefficientsIsRefused(t *testing.T) {
+	oak := mustLookup(t, "white-oak")
+	for _, mc := range [][2]float64{{20, 8}, {8, 4}, {14.01, 10}, {5.99, 10}} {
+		if f, err := Cup(oak, 6*length.Inch, 4*length.Inch, mc[0], mc[1]); err == nil || !strings.Contains(err.Error(), "6 to 14 %") {
+			t.Errorf("%v to %v %%: %v, %v", mc[0], mc[1], f.Value, err)
+		}
+	}
+	if _, err := Cup(oak, 6*length.Inch, 4*length.Inch, LinearTo, LinearFrom); err != nil {
+		t.Errorf("14 to 6 %%: %v", err)
+	}
+	if _, err := FaceCup(oak, Flat, 6*length.Inch, length.Inch, 8.01); err == nil || !strings.Contains(err.Error(), "at most 8") {
+		t.Errorf("faces 8.01 points apart: %v", err)
+	}
+}
