@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"rodwright/trade/table"
 )
 
 // known is one published or worked figure that a topic must come to.
@@ -102,3 +104,14 @@ func TestTopicsComeToThePublishedAndTheWorkedFigures(t *testing.T) { check(t, "t
 func TestTopicsAnswerWhatMakersAsked(t *testing.T) { check(t, "testdata/cases.csv") }
 
 func TestTopicsComeToWhatIsReckonedByHand(t *testing.T) { check(t, "testdata/arithmetic.csv") }
+
+func TestEveryPublishedFigureNamesAPublicationThatIsKnown(t *testing.T) {
+	for _, k := range read(t, "testdata/known.csv") {
+		keys, how, _ := strings.Cut(k.source, ", ")
+		for key := range strings.SplitSeq(keys, "+") {
+			if key != "computed" && !table.Known(key) || how == "" {
+				t.Errorf("%s: source %q is no known publication", k.id, k.source)
+			}
+		}
+	}
+}
