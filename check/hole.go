@@ -7,13 +7,10 @@ import (
 	"rodwright/finding"
 	"rodwright/length"
 	"rodwright/piece"
+	"rodwright/trade/bore"
 )
 
 var (
-	passFormula = figure.Formula{
-		Text: "hole ≥ largest section that must pass + clearance", Source: "common practice, no source",
-		Range: "fittings pass before they are screwed on, or the hole is for them",
-	}
 	sawFormula = figure.Formula{
 		Text: "thickness ≤ 2 × depth of the hole saw", Source: "common practice, no source",
 		Range: "pilot through, then from both faces",
@@ -63,16 +60,17 @@ func rowName(panel piece.FlatPanel, f piece.Feature) string {
 
 func (p *Piece) passes(i int, f piece.Feature) finding.Finding {
 	open := min(f.Max[0]-f.Min[0], f.Max[1]-f.Min[1])
-	need := f.PassSize + p.Shop.Settings.HoleClearance
 	found := finding.Finding{
 		Check: "hole", Parts: tags(p.Parts.PanelTags[i]), Place: rowName(p.Panels[i], f) + " lets " + f.Passes + " through", Sense: finding.AtLeast,
 		Figure: figure.OfLength("opening", open, nil),
-		Limit: figure.OfLength("needed", need, &passFormula, figure.InLength("section", f.PassSize),
-			figure.InLength("clearance", p.Shop.Settings.HoleClearance)),
-		View: finding.View{From: "top"},
+		View:   finding.View{From: "top"},
 	}
-	found.Because = []figure.Figure{found.Limit}
-	if open < need { // a hole that passes is not tight: the clearance is in the limit already
+	needs, err := bore.Needs(f.PassSize, p.Shop.Settings.HoleClearance)
+	if err != nil {
+		return unknown(found, err.Error())[0]
+	}
+	found.Limit, found.Because = needs, []figure.Figure{needs}
+	if need := length.FromMM(needs.Value); open < need { // a hole that passes is not tight: the clearance is in the limit already
 		found.Verdict = finding.Fails
 		found.Mend = fmt.Sprintf("make it %s, or fit what is larger after the panel is on", p.up(need))
 	}
@@ -93,11 +91,12 @@ func (p *Piece) sawn(i int, f piece.Feature) finding.Finding {
 	found.Figure = figure.OfLength("thickness", thick, nil)
 	found.Limit = figure.OfLength("reached from both faces", 2*saw.Depth, &sawFormula, figure.InLength("depth", saw.Depth))
 	found.Because = []figure.Figure{found.Limit}
+	sides, err := bore.Sides(thick, saw.Depth)
 	switch {
-	case thick > 2*saw.Depth:
+	case err != nil: // the cuts from both faces do not meet
 		found.Verdict = finding.Fails
 		found.Mend = fmt.Sprintf("saw it out along its line or rout it, or make the panel %s thinner there", p.up(thick-2*saw.Depth))
-	case thick > saw.Depth:
+	case sides.Value > 1:
 		found.Assumed = []string{"pilot through, then from both faces: the saw is shallower than the panel"}
 	}
 	return found

@@ -7,6 +7,7 @@ import (
 	"rodwright/figure"
 	"rodwright/finding"
 	"rodwright/length"
+	"rodwright/trade/gap"
 	"rodwright/trade/screw"
 )
 
@@ -98,7 +99,7 @@ func (p *Piece) opened(gauge int, moved length.Length) string {
 	if err != nil {
 		return "the screw and twice the movement of " + p.up(moved)
 	}
-	return p.up(sc.Shank + 2*moved)
+	return p.up(length.FromMM(gap.Hole(sc.Shank, 0, moved.MM()).Value))
 }
 
 // judgePair gives the verdict on the worst pair of rows.

@@ -9,16 +9,13 @@ import (
 	"rodwright/finding"
 	"rodwright/length"
 	"rodwright/piece"
+	"rodwright/trade/way"
 )
 
 var (
 	doorFormula = figure.Formula{
 		Text: "the piece's two lesser sizes ≤ the door's width and height", Source: "geometry",
 		Range: "carried through straight, in any position, without turning in the opening",
-	}
-	standUpFormula = figure.Formula{
-		Text: "√(l² + w²) ≤ ceiling", Source: "Pythagoras",
-		Range: "stood up about its lower edge",
 	}
 )
 
@@ -103,11 +100,16 @@ func (p *Piece) through(f finding.Finding, s [3]length.Length, d piece.Door) fin
 // front, of the front where it lies on an end. A piece that passes every door upright need not be stood up.
 func (p *Piece) standUp(f finding.Finding, s [3]length.Length, ceiling length.Length) finding.Finding {
 	f.Place += " stood up under the ceiling"
-	diagonal := func(name string, w length.Length) figure.Figure {
-		return figure.OfLength(name, length.FromMM(math.Hypot(s[2].MM(), w.MM())), &standUpFormula, figure.InLength("l", s[2]), figure.InLength("w", w))
-	}
 	lesser, greater := min(s[0], s[1]), max(s[0], s[1])
-	flat, onEdge := diagonal("diagonal over its lesser side", lesser), diagonal("diagonal over its greater side", greater)
+	flat, err := way.StandUp(s[2], lesser)
+	if err != nil {
+		return unknown(f, err.Error())[0]
+	}
+	onEdge, err := way.StandUp(s[2], greater)
+	if err != nil {
+		return unknown(f, err.Error())[0]
+	}
+	flat.Name, onEdge.Name = "diagonal over its lesser side", "diagonal over its greater side"
 	f.Figure, f.Because = flat, []figure.Figure{flat, onEdge}
 	if p.upright(s) {
 		f.Figure = figure.OfLength("height", s[2], nil)
