@@ -12,7 +12,7 @@ import (
 
 var betweenFormula = figure.Formula{
 	Text:   "gap at the dampest time = gap − d·C·(wet − build)",
-	Source: "Wood Handbook (2021) eq. 13-2 and 13-3 for the movement",
+	Source: "Wood Handbook FPL-GTR-282 (2021) eq. 13-2 and 13-3 for the movement",
 	Range:  "d from the line the panel is held on to its edge at the post, across the grain",
 }
 

@@ -17,7 +17,7 @@ var (
 		Range: "one row of screws at either end",
 	}
 	giveFormula = figure.Formula{
-		Text: "allowed = play + F·Σ L³ ÷ (3EI)", Source: "cantilever, Wood Handbook (2021) table 9-1; F what the screws bear sideways, ch. 8",
+		Text: "allowed = play + F·Σ L³ ÷ (3EI)", Source: "cantilever, Wood Handbook FPL-GTR-282 (2021) table 9-1, from memory; F what the screws bear sideways, ch. 8, from memory",
 		Range: "the legs' far ends free to turn; held against turning they give a quarter of that",
 	}
 	springFormula = figure.Formula{

@@ -17,7 +17,7 @@ var (
 	}
 	clearFormula = figure.Formula{
 		Text:   "clearance = wall − frame band − movement",
-		Source: "Wood Handbook (2021) eq. 13-2 and 13-3 for the movement; band: common practice, no source",
+		Source: "Wood Handbook FPL-GTR-282 (2021) eq. 13-2 and 13-3 for the movement; band: common practice, no source",
 		Range:  "the wall that comes nearest to the post in the worst season, on a frame built one pitch off at each joint",
 	}
 )

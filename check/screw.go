@@ -13,11 +13,11 @@ import (
 
 var (
 	screwFormula = figure.Formula{
-		Text: "left = grip + thickness − length ≥ 1/8 in", Source: "common practice, no source",
+		Text: "left = grip + thickness − length ≥ the allowance for the point", Source: "common practice, no source",
 		Range: "the point stays in the wood with the head seated on the steel",
 	}
 	biteFormula = figure.Formula{
-		Text: "bite = length − grip", Source: "Wood Handbook (2021) ch. 8: no lateral load below 4 diameters of penetration, from memory",
+		Text: "bite = length − grip", Source: "Wood Handbook FPL-GTR-282 (2021) ch. 8: no lateral load below 4 diameters of penetration, from memory",
 	}
 	meetFormula = figure.Formula{
 		Text: "left = thickness − bite from below − bite from above", Source: "common practice, no source",

@@ -13,7 +13,7 @@ import (
 var (
 	seatFormula = figure.Formula{
 		Text:   "reach at the driest time = reach − d·C·(build − dry)",
-		Source: "Wood Handbook (2021) eq. 13-2 and 13-3 for the movement; that the whole pipe, rim or plate stays covered: common practice, no source",
+		Source: "Wood Handbook FPL-GTR-282 (2021) eq. 13-2 and 13-3 for the movement; that the whole pipe, rim or plate stays covered: common practice, no source",
 		Range:  "d across the grain to the panel's edge, from the line the panel is held on or, for what is screwed to it, from the screws",
 	}
 	balanceFormula = figure.Formula{

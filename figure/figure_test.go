@@ -12,7 +12,7 @@ import (
 	"rodwright/length"
 )
 
-var shrinkage = figure.Formula{Text: "ΔD = D·C·(MC2 − MC1)", Source: "Wood Handbook (2021) eq. 13-2", Range: "6 to 14 % MC"}
+var shrinkage = figure.Formula{Text: "ΔD = D·C·(MC2 − MC1)", Source: "Wood Handbook FPL-GTR-282 (2021) eq. 13-2", Range: "6 to 14 % MC"}
 
 func ExampleOf() {
 	f := figure.Of("change", 1.7, figure.MM, &shrinkage, figure.InLength("D", 232*length.Millimetre))

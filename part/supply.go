@@ -12,9 +12,9 @@ import (
 )
 
 // supplies reckons what is used up: glue for the joints of glued-up panels, finish on their faces and edges,
-// and what coats the steel. Resin is bought for a void that somebody has found, so nothing asks for it here.
+// and what coats the steel, and resin for the voids that the document names.
 func (t *takeOff) supplies() error {
-	for _, supply := range []func() error{t.glue, t.finish, t.steelFinish} {
+	for _, supply := range []func() error{t.glue, t.resin, t.finish, t.steelFinish} {
 		if err := supply(); err != nil {
 			return err
 		}

@@ -30,6 +30,7 @@ type Document struct {
 	Panels   []Panel
 	Feet     Feet
 	Holes    []Holes
+	Voids    []Void
 	Edges    []Edge
 	Joints   Joints
 	Text     []byte // the source, for editing in place
@@ -339,4 +340,27 @@ type Fastening struct {
 	Slotted bool          // the steel's holes are slotted or opened for the movement of the wood
 	Hole    length.Length // diameter the maker drills in flange or strap; zero: as sold
 	Pos     Pos
+}
+
+// Walls is how the walls of a void run down from the face.
+type Walls string
+
+// The walls of voids.
+const (
+	BowlWalls     Walls = "bowl"     // round-bottomed, as open knots are
+	StraightWalls Walls = "straight" // as of a split, or a knot that goes right through
+	FunnelWalls   Walls = "funnel"
+)
+
+// Void is a number of equal hollows in a panel's wood, open knots or splits, that are filled with resin.
+// They are where the boards have them: nothing of the geometry follows from them.
+type Void struct {
+	Name  string
+	In    string           // panel
+	Size  [2]length.Length // long and wide, at the face, of the oval round it
+	Depth length.Length    // at its deepest; the panel's thickness where it goes through
+	Count int
+	Walls Walls
+	Resin string // class in trade/adhesive
+	Pos   Pos
 }

@@ -71,7 +71,7 @@ func (r *reading) readAll() {
 		return
 	}
 	top, ok := r.fields(r.root, "a piece document", "rodwright", "piece", "unit", "fineness", "place", "wood", "pipe",
-		"sizes", "holds", "posts", "rails", "arms", "sticks", "panels", "feet", "holes", "edges", "joints")
+		"sizes", "holds", "posts", "rails", "arms", "sticks", "panels", "feet", "holes", "voids", "edges", "joints")
 	if !ok {
 		return
 	}
@@ -89,6 +89,7 @@ func (r *reading) readAll() {
 	r.readSticks(top.node("sticks"))
 	r.readFeet(top.node("feet"))
 	r.readHoles(top.node("holes"))
+	r.readVoids(top.node("voids"))
 	r.readEdges(top.node("edges"))
 	r.readJoints(top.node("joints"))
 	r.checkWhole()

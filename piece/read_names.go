@@ -21,6 +21,7 @@ const (
 	anArm   noun = "arm group"
 	aStick  noun = "stick"
 	aHole   noun = "hole"
+	aVoid   noun = "void"
 	aDoor   noun = "door"
 	theHeld noun = "thing"
 )
@@ -31,7 +32,7 @@ func (r *reading) declareNames(top fields) {
 	for _, section := range []struct {
 		key  string
 		noun noun
-	}{{"sizes", aSize}, {"panels", aPanel}, {"posts", aPost}, {"rails", aRail}, {"arms", anArm}, {"sticks", aStick}, {"holes", aHole}} {
+	}{{"sizes", aSize}, {"panels", aPanel}, {"posts", aPost}, {"rails", aRail}, {"arms", anArm}, {"sticks", aStick}, {"holes", aHole}, {"voids", aVoid}} {
 		n := top.at.Entry(section.key)
 		if n == nil || n.Kind != markup.Map {
 			continue

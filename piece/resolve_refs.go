@@ -13,6 +13,11 @@ func (r *rod) checkNames() error {
 			return err
 		}
 	}
+	for _, v := range r.doc.Voids {
+		if err := r.known(r.panelNo, "panel", v.In, v.Pos); err != nil {
+			return err
+		}
+	}
 	for _, h := range r.doc.Holds {
 		if err := r.known(r.panelNo, "panel", h.On, h.Pos); err != nil {
 			return err

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"rodwright/length"
 	"rodwright/part"
@@ -59,7 +61,7 @@ func (p *planner) do(j job) int {
 	if !owned {
 		st.Assumed = append(slices.Clone(st.Assumed), "the shop has no tool for this on its list")
 	}
-	st.Cautions = once(append(Cautions(j.work), j.cautions...))
+	st.Cautions = once(sentences(append(Cautions(j.work), j.cautions...)))
 	st.After = ordered(j.after)
 	p.work.Steps = append(p.work.Steps, st)
 	return st.N
@@ -79,6 +81,24 @@ func (p *planner) time(st *Step, j job) {
 	case !j.noWait:
 		st.WaitH = o.WaitH
 	}
+}
+
+// sentences makes each text a sentence of its own, so that cautions from several tables can be read one
+// after the other.
+func sentences(texts []string) []string {
+	out := make([]string, 0, len(texts))
+	for _, t := range texts {
+		first, size := utf8.DecodeRuneInString(t)
+		if size == 0 {
+			continue
+		}
+		t = string(unicode.ToUpper(first)) + t[size:]
+		if !strings.ContainsAny(t[len(t)-1:], ".!?") {
+			t += "."
+		}
+		out = append(out, t)
+	}
+	return out
 }
 
 // before returns those of the numbers that are steps, for an After that may not exist.

@@ -18,7 +18,7 @@ func (p *planner) shape(q part.Part, after int) int {
 	for _, kind := range []piece.FeatureKind{piece.ReliefFeature, piece.HoleFeature, piece.SlotFeature, piece.CutOutFeature, piece.NotchFeature} {
 		last = p.features(q, kind, last)
 	}
-	return p.profiles(q, last)
+	return p.pour(q, p.profiles(q, last))
 }
 
 // size cuts a flattened blank to its finished size.

@@ -99,6 +99,9 @@ func verdict(a *cut.Answer) string {
 	if a.Proven {
 		return "cost " + cost + ": nothing better is possible"
 	}
+	if digits(a.Bound, 7) == cost { // the two differ in rounding only, which is no proof
+		return "cost " + cost + "; no layout is better by as much as 0.0001 %"
+	}
 	return fmt.Sprintf("cost %s; no layout is better than %s, a gap of %s %%", cost, digits(a.Bound, 7), digits(100*a.Gap(), 2))
 }
 

@@ -31,6 +31,7 @@ func Document(seed uint64) []byte {
 		d.floorPiece()
 	}
 	d.trim()
+	d.voids()
 	return d.text()
 }
 
@@ -140,7 +141,7 @@ func list(ways ...string) string {
 }
 
 // sections is the order of the document.
-var sections = []string{"sizes", "posts", "rails", "arms", "sticks", "panels", "holes", "edges", "joints"}
+var sections = []string{"sizes", "posts", "rails", "arms", "sticks", "panels", "holes", "voids", "edges", "joints"}
 
 // text puts the document together.
 func (d *draft) text() []byte {

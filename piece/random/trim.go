@@ -67,3 +67,16 @@ func (d *draft) joints() {
 		"  wall flange: {screw: 14 × 2 1/2 in}",
 		"  caster: {screw: 14, hole: 3/8 in}")
 }
+
+// voids says of one panel of wood that it has open knots. It comes last, so that it takes no chance from
+// what is drawn before it.
+func (d *draft) voids() {
+	for _, p := range d.panels {
+		if p.sheet || !d.chance(4) {
+			continue
+		}
+		d.add("voids", p.name+" knots", "in", p.name, "size", "2 × 1 in", "depth", d.pick("1/4 in", "6 mm"),
+			"count", d.pick("1", "3"), "walls", d.pick("bowl", "straight", "funnel"), "resin", d.pick("epoxy-table-top", "epoxy-deep-pour"))
+		return
+	}
+}

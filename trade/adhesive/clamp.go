@@ -20,7 +20,7 @@ const (
 
 var pressureFormula = figure.Formula{
 	Text:   "p = 100 psi + (G − 0.30) ÷ 0.55 · 150 psi, from 100 to 250 psi",
-	Source: "Wood Handbook (FPL-GTR-282, 2021) ch. 10: 100 psi for low-density, 250 psi for the densest wood, from memory",
+	Source: "Wood Handbook FPL-GTR-282 (2021) ch. 10: 100 psi for low-density, 250 psi for the densest wood, from memory",
 	Range:  "glues that want pressure; not epoxy",
 }
 

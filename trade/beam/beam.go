@@ -80,7 +80,7 @@ type constants struct {
 }
 
 const (
-	handbook9  = "Wood Handbook (FPL-GTR-282, 2021) ch. 9, eq. 9-1 and Table 9-1, from memory"
+	handbook9  = "Wood Handbook FPL-GTR-282 (2021) ch. 9, eq. 9-1 and Table 9-1, from memory"
 	simpleBeam = "beam formulas, any mechanics text"
 	straight   = "straight elastic beam, sag small against the span"
 )

@@ -39,7 +39,7 @@ const shelfPractice = "common practice, no source"
 var (
 	lastingFormula = figure.Formula{
 		Text: "lasting sag = factor · elastic sag", Range: "loads that stay, well below what breaks the wood",
-		Source: "Wood Handbook (FPL-GTR-282, 2021) ch. 5, time under load, from memory: about half again, twice when damp",
+		Source: "Wood Handbook FPL-GTR-282 (2021) ch. 5, time under load, from memory: about half again, twice when damp",
 	}
 	elasticLimit = figure.Formula{Text: "limit = span ÷ 600", Source: shelfPractice, Range: "shelves, at first loading: 0.02 in a foot"}
 	lastingLimit = figure.Formula{Text: "limit = span ÷ 384", Source: shelfPractice, Range: "shelves, in the end: 1/32 in a foot, what the eye sees"}

@@ -33,7 +33,7 @@ var groups = sync.OnceValue(func() []group {
 
 var lateralFormula = figure.Formula{
 	Text:   "p = K·D² · min(1, penetration ÷ 7D)",
-	Source: "Wood Handbook (FPL-GTR-282, 2021) ch. 8, wood screws, lateral resistance, from memory",
+	Source: "Wood Handbook FPL-GTR-282 (2021) ch. 8, wood screws, lateral resistance, from memory",
 	Range:  "seasoned wood, slip of 0.007 to 0.010 in, penetration 4 D and more; hardwoods G 0.33 to 0.74, softwoods 0.29 to 0.52",
 }
 

@@ -9,7 +9,7 @@ import (
 var (
 	pilotHandbook = figure.Formula{
 		Text:   "pilot = root · 0.90 hardwood, 0.70 softwood",
-		Source: "Wood Handbook (FPL-GTR-282, 2021) ch. 8, lead holes for wood screws, from memory",
+		Source: "Wood Handbook FPL-GTR-282 (2021) ch. 8, lead holes for wood screws, from memory",
 		Range:  "side grain, seasoned wood",
 	}
 	pilotSuppliers = figure.Formula{

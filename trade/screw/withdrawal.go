@@ -48,12 +48,12 @@ const screwRange = "screws No. 1 to 20, up to 3 in of thread, seasoned wood, pil
 var (
 	ultimateSide = figure.Formula{
 		Text:   "p = 15700·G²·D·L (lbf, in)",
-		Source: "Wood Handbook (FPL-GTR-282, 2021) ch. 8, wood screws, withdrawal from side grain, from memory",
+		Source: "Wood Handbook FPL-GTR-282 (2021) ch. 8, wood screws, withdrawal from side grain, from memory",
 		Range:  screwRange,
 	}
 	ultimateEnd = figure.Formula{
 		Text:   "p = 0.75·15700·G²·D·L (lbf, in)",
-		Source: "Wood Handbook (FPL-GTR-282, 2021) ch. 8, wood screws in end grain, from memory; a carpenters' handbook says 60 %",
+		Source: "Wood Handbook FPL-GTR-282 (2021) ch. 8, wood screws in end grain, from memory; a carpenters' handbook says 60 %",
 		Range:  screwRange,
 	}
 	designSide = figure.Formula{

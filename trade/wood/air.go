@@ -8,9 +8,9 @@ import (
 )
 
 var indoorFormula = figure.Formula{
-	Text:   "RH_in = RH_out·ps(T_out)/ps(T_in) + m·R_v·(T_in + 273.15)/ps(T_in)",
+	Text:   "RH_in = RH_out·ps(T_out)/ps(T_in) + 100·(m/1000)·R_v·(T_in + 273.15)/ps(T_in)",
 	Source: "common practice, no source: outdoor air warmed at the same vapour pressure; ps by the Magnus formula, from memory",
-	Range:  "−40 to 60 °C",
+	Range:  "RH in %, T in °C, m in g/m³, ps in Pa, R_v 461.5 J/(kg·K); −40 to 60 °C",
 }
 
 // IndoorRH returns the relative humidity in percent of a room at inC whose air comes from outdoors at outC and

@@ -71,7 +71,7 @@ func TestWhatIsNoStripIsRefused(t *testing.T) {
 
 func second[T any](_ T, err error) error { return err }
 
-// Wood Handbook (2021) table 13-5: the coefficients are for 6 to 14 % MC. Past it a linear cup is up to a
+// Wood Handbook FPL-GTR-282 (2021) table 13-5: the coefficients are for 6 to 14 % MC. Past it a linear cup is up to a
 // quarter too great, so none is given.
 func TestACupPastTheCoefficientsIsRefused(t *testing.T) {
 	oak := mustLookup(t, "white-oak")
