@@ -73,6 +73,10 @@ func TestEachClassOfResinIsASupplyOfItsOwn(t *testing.T) {
 	if n := len(got["epoxy-table-top"].Quantity.Inputs); n != 3 { // the spare and two voids
 		t.Errorf("the table-top resin has %d inputs", n)
 	}
+	one := suppliesOf(t, "voids:\n  knots: {in: top, size: 1 × 1 in, depth: 1/4 in}\n")["epoxy-table-top"].Quantity.Value
+	if two := got["epoxy-table-top"].Quantity.Value; math.Abs(two-2*one) > 1e-9 {
+		t.Errorf("two like voids take %v ml, one %v", two, one)
+	}
 	if got["epoxy-deep-pour"].Quantity.Value <= 0 {
 		t.Error("no resin for the crack")
 	}
