@@ -16,13 +16,21 @@ const module = "rodwright"
 // down; a room's subfolders belong to it and may import each other.
 var rooms = []struct{ name, holds string }{
 	{"cmd/rodwright", "the command line: flags, wiring, exit codes"},
+	{"examples", "pieces to begin from, embedded"},
+	{"internal/server", "the HTTP interface of one shop"},
+	{"internal/web", "the page in the browser, built and embedded"},
+	{"internal/store", "the shop's database"},
+	{"book", "the plan as a document value and its renderers"},
+	{"change", "what a change does"},
 	{"build", "Derive: wiring and memo; owns no rule of the trade"},
+	{"draw", "drawings as a value, their dimensions and exchange files"},
 	{"money", "price"},
 	{"steps", "ordered work and its time"},
 	{"layout", "parts and rack turned into cutting problems, and the answers turned back"},
 	{"cut", "cutting: plain numbers, knows nothing of furniture"},
 	{"check", "findings: one file a check"},
 	{"part", "take-off"},
+	{"journal", "the numbered entries of a piece and their replay"},
 	{"piece", "the document and its exact geometry"},
 	{"shop", "stock, tools, prices, measured fittings"},
 	{"trade", "what the trade knows: tables with sources, formulas on them"},
@@ -41,6 +49,13 @@ var forbidden = []struct{ from, to, because string }{
 	{"cut/verify", "cut/stick", "the verifier shares no algorithm with what it verifies"},
 	{"cut/verify", "cut/panel", "the verifier shares no algorithm with what it verifies"},
 	{"cut/verify", "cut/sheet", "the verifier shares no algorithm with what it verifies"},
+	{"build", "draw", "what is derived does not depend on how it is shown"},
+	{"draw/svg", "piece", "a renderer draws marks and knows no furniture"},
+	{"draw/dxf", "piece", "a renderer draws marks and knows no furniture"},
+	{"book/pdf", "build", "a renderer sets a document and computes nothing of a piece"},
+	{"book/html", "build", "a renderer sets a document and computes nothing of a piece"},
+	{"internal/store", "build", "the database keeps what was written, never what was derived"},
+	{"internal/web", "*", "the page speaks to the server through its interface alone"},
 }
 
 // allowed are the exceptions to forbidden: the foundation that even plain rooms stand on.

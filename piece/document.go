@@ -36,6 +36,14 @@ type Document struct {
 	Text     []byte // the source, for editing in place
 }
 
+// Shown returns the document as it is shown to who reads another tape: the same piece, its lengths printed to
+// the given fineness. The text and what a bare number in it means stay.
+func (d *Document) Shown(f length.Fineness) *Document {
+	shown := *d
+	shown.Fineness = f
+	return &shown
+}
+
 // Origin says who settled a size.
 type Origin string
 

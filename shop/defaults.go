@@ -41,6 +41,9 @@ func must(err error) {
 // nothing else: it has no name, no prices, no tools and no boards.
 func Defaults() *Shop { return defaults().clone() }
 
+// SampleText returns the file of the built-in shop, for a shop of one's own to begin from.
+func SampleText() []byte { return append([]byte(nil), sampleText...) }
+
 // Sample returns the built-in shop. Its prices are invented and marked assumed.
 func Sample() *Shop { return sample().clone() }
 
