@@ -1,0 +1,113 @@
+package cutting
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"rodwright/cut"
+	"rodwright/draw"
+	"rodwright/draw/lettering"
+	"rodwright/layout"
+	"rodwright/length"
+	"rodwright/part"
+)
+
+// GlueUp draws each panel that a layout glues up: its strips side by side as they lie in the clamps, good face
+// up, each with the board it comes from; and in dashes the finished panel within the blank. Nothing is drawn
+// of a layout of sticks or sheets.
+func GlueUp(l layout.Layout, list *part.List, st draw.Style) (out []*draw.Drawing) {
+	if l.Answer == nil || l.Boards == nil {
+		return nil
+	}
+	b := &bench{l: l, st: st, names: namesOf(l)}
+	for _, g := range l.Answer.Panels {
+		i := slices.IndexFunc(l.Boards.Panels, func(p cut.Panel) bool { return p.Tag == g.Tag })
+		if i < 0 || len(g.Strips) == 0 {
+			continue
+		}
+		name := b.name(stack{of: []int{0}}, g.Tag)
+		size := [2]length.Length{l.Boards.BlankLength(i), l.Boards.BlankWidth(i)}
+		per, marks := lettering.Fit(st, draw.ScaleFor(size[0], size[1], st), func(per int64) []draw.Mark {
+			return b.glued(g, i, per)
+		})
+		out = append(out, &draw.Drawing{
+			ID: "glue-" + Slug(name), Per: per, Marks: marks,
+			Title: strings.TrimSpace(name+" "+nameIn(list, g.Tag)) + ", strips as they are glued", Alt: b.gluedAlt(g, name),
+		})
+	}
+	return out
+}
+
+// nameIn returns what a part of the list is called.
+func nameIn(list *part.List, tag string) string {
+	if list == nil {
+		return ""
+	}
+	for _, p := range list.Parts {
+		if slices.Contains(p.Tags, tag) || p.Tag == tag {
+			return p.Name
+		}
+	}
+	return ""
+}
+
+// boardNumber is the number of a board in the drawings of boards, 0 where it is not opened.
+func (b *bench) boardNumber(tag string) int {
+	return slices.IndexFunc(b.l.Answer.Used, func(u cut.Used) bool { return u.Stock == tag }) + 1
+}
+
+// stripWords tells of strip k: strip 1, board 2, rings up.
+func (b *bench) stripWords(s cut.Strip, k int) string {
+	says := fmt.Sprintf("strip %d, board %d", k+1, b.boardNumber(s.Board))
+	if s.Ring != cut.NoRing {
+		says += ", rings " + string(s.Ring)
+	}
+	return says
+}
+
+func (b *bench) gluedAlt(g cut.GluedPanel, name string) string {
+	says := fmt.Sprintf("%s is glued of %d strips, from the near edge to the far one.", name, len(g.Strips))
+	for k, s := range g.Strips {
+		says += fmt.Sprintf(" %s, %s wide when jointed;", capital(b.stripWords(s, k)), b.text(s.NetWidth))
+	}
+	return says[:len(says)-1] + "."
+}
+
+// glued draws one panel in the clamps.
+func (b *bench) glued(g cut.GluedPanel, i int, per int64) []draw.Mark {
+	f := newFigure(per)
+	p := b.l.Boards
+	panel := p.Panels[i]
+	lo := at(p.EndTrim, p.PanelEdgeTrim)
+	hi := at(lo.X+panel.Length, lo.Y+panel.Width)
+	f.room.KeepPath(draw.Rectangle(lo, hi))
+	var y, long length.Length
+	stops := []draw.Station{{}}
+	for k, s := range g.Strips {
+		c := caption{b.stripWords(s, k), b.number(s.NetWidth) + " wide", rect(0, y, s.Size[0], s.NetWidth)}
+		f.piece(c)
+		long = max(long, s.Size[0])
+		y += s.NetWidth
+		stops = append(stops, draw.Station{At: y})
+	}
+	f.add(draw.Area{Pen: draw.Hidden, Outer: draw.Rectangle(lo, hi)})
+	left := f.captionRest()
+	r := boundsOf(f.marks, per)
+	chains := [][]draw.Station{stops}
+	if len(stops) > 2 {
+		chains = append(chains, []draw.Station{stops[0], stops[len(stops)-1]})
+	}
+	f.add(draw.Dimensions(draw.Rect{Min: at(r.Min.X, 0), Max: at(r.Max.X, y)}, per, b.st, draw.LeftOf, 1, chains...)...)
+	f.add(draw.Dimensions(draw.Rect{Min: at(0, r.Min.Y), Max: at(long, r.Max.Y)}, per, b.st, draw.Below, 1+len(chains), []draw.Station{{}, {At: long}})...)
+	says := []string{
+		fmt.Sprintf("Good face up, grain along. Dashed: the finished panel, %s × %s, %s from each end and %s from each edge; %s.",
+			b.number(panel.Length), b.text(panel.Width), b.text(p.EndTrim), b.text(p.PanelEdgeTrim), b.unit()),
+		fmt.Sprintf("Widths are those after jointing: rip each strip %s wider.", b.st.Fineness.Finer().Text(p.Joint())),
+	}
+	for _, c := range left {
+		says = append(says, c.tag+", "+c.size)
+	}
+	f.under(0, max(long, f.full(90)), says...)
+	return f.marks
+}

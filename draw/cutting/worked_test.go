@@ -1,0 +1,281 @@
+package cutting
+
+import (
+	"strings"
+	"testing"
+
+	"rodwright/cut"
+	"rodwright/draw"
+	"rodwright/layout"
+	"rodwright/length"
+	"rodwright/part"
+)
+
+const mm = length.Millimetre
+
+func pair(x, y length.Length) [2]length.Length { return [2]length.Length{x * mm, y * mm} }
+
+// sawnBoard is one board of 2000 × 200 mm with a far rough edge, of which 10 mm come off, and a knot from 560
+// to 640. The saw takes 4 mm.
+//
+//	x    0 … 500  two strips for A1, 90 and 80 wide: y 0 … 90, 94 … 174
+//	x  504 … 700  skipped for the knot: 192 long, its cut takes 696 … 700
+//	x  700 … 1300 one strip for A2, 150 wide
+//	x 1304 … 2000 kept
+func sawnBoard() layout.Layout {
+	p := &cut.PanelProblem{
+		Unit: length.MM, Kerf: 4 * mm, Jointing: mm, EndTrim: 10 * mm, PanelEdgeTrim: 5 * mm, BoardEdgeTrim: 10 * mm, MinTail: 300 * mm,
+		Boards: []cut.Board{{
+			Tag: "R7", Length: 2000 * mm, Width: 200 * mm, RoughEdges: 1, Ring: cut.RingUp,
+			Defects: []cut.Defect{
+				{Kind: cut.Knot, Face: cut.BothFaces, Rect: cut.Rect{X: 560 * mm, Y: 60 * mm, Length: 80 * mm, Width: 50 * mm}},
+				{Kind: cut.Sap, Face: cut.BackFace, Rect: cut.Rect{X: 100 * mm, Y: 100 * mm, Length: 300 * mm, Width: 40 * mm}},
+			},
+		}},
+		Panels: []cut.Panel{
+			{Tag: "A1.1", Length: 480 * mm, Width: 156 * mm, Count: 1, Show: cut.Clear},
+			{Tag: "A2.1", Length: 580 * mm, Width: 138 * mm, Count: 1, Show: cut.Clear},
+		},
+	}
+	a := &cut.Answer{
+		Used: []cut.Used{{
+			Stock: "R7",
+			Parts: []cut.Placed{
+				{Tag: "A1.1", At: pair(0, 0), Size: pair(500, 90)},
+				{Tag: "A1.1", At: pair(0, 94), Size: pair(500, 80)},
+				{Tag: "A2.1", At: pair(700, 0), Size: pair(600, 150)},
+			},
+			Left: []cut.Offcut{{At: pair(1304, 0), Size: pair(696, 200)}},
+		}},
+		Panels: []cut.GluedPanel{
+			{Tag: "A1.1", Strips: []cut.Strip{
+				{Board: "R7", At: pair(0, 94), Size: pair(500, 80), Ring: cut.RingUp, NetWidth: 78 * mm},
+				{Board: "R7", At: pair(0, 0), Size: pair(500, 90), Ring: cut.RingDown, NetWidth: 88 * mm},
+			}},
+			{Tag: "A2.1", Strips: []cut.Strip{{Board: "R7", At: pair(700, 0), Size: pair(600, 150), NetWidth: 148 * mm}}},
+		},
+		Cuts: []cut.Setting{
+			{N: 1, On: "R7", Machine: cut.Crosscut, Setting: 500 * mm, Makes: []string{"A1.1", "A1.1"}},
+			{N: 2, On: "R7", Machine: cut.Crosscut, Setting: 192 * mm},
+			{N: 3, On: "R7", Machine: cut.Crosscut, Setting: 600 * mm, Makes: []string{"A2.1"}},
+			{N: 4, On: "R7", Machine: cut.Rip, Setting: 90 * mm, Makes: []string{"A1.1"}},
+			{N: 5, On: "R7", Machine: cut.Rip, Setting: 80 * mm, Makes: []string{"A1.1"}},
+			{N: 6, On: "R7", Machine: cut.Rip, Setting: 150 * mm, Makes: []string{"A2.1"}},
+		},
+	}
+	return layout.Layout{
+		Task: layout.Task{
+			Kind: layout.OfBoards, Material: "white-oak 5/4", Boards: p,
+			Stock: []layout.Stock{{Tag: "R7", Item: "white-oak 5/4", FromRack: true}},
+		},
+		Answer: a, Opened: []layout.Stock{{Tag: "R7", Item: "white-oak 5/4", FromRack: true}},
+	}
+}
+
+// Cuts worked by hand: a line runs in the middle of the 4 mm that the saw takes.
+func TestSawCutsRunWhereTheyAreMade(t *testing.T) {
+	l := sawnBoard()
+	u := l.Answer.Used[0]
+	got := sawn(rect(0, 0, 2000*mm, 200*mm), blocksOf(u), cut.Crosscut, 4*mm)
+	want := []struct {
+		a, b [2]length.Length
+		step int
+	}{
+		{pair(502, 0), pair(502, 200), 1},   // behind the strips of 500
+		{pair(0, 92), pair(500, 92), 4},     // between them: 90 and half of 4
+		{pair(0, 176), pair(500, 176), 5},   // behind the second: 174 and half of 4
+		{pair(698, 0), pair(698, 200), 2},   // takes off what is skipped
+		{pair(1302, 0), pair(1302, 200), 3}, // behind the strip that ends at 1300
+		{pair(700, 152), pair(1300, 152), 6},
+	}
+	n, found := steps(l.Answer.Cuts, "R7", got)
+	if len(got) != len(want) || found != len(want) {
+		t.Fatalf("%d cuts, %d of them in the order, by hand %d", len(got), found, len(want))
+	}
+	for i, w := range want {
+		if g := got[i]; g.a != at(w.a[0], w.a[1]) || g.b != at(w.b[0], w.b[1]) || n[i] != w.step {
+			t.Errorf("cut %d runs %v to %v, step %d; by hand %v", i, g.a, g.b, n[i], w)
+		}
+	}
+}
+
+func saying(t *testing.T, d *draw.Drawing, says ...string) {
+	t.Helper()
+	all := strings.Join(wordsOf(d), " ") // lines are broken anywhere
+	for _, s := range says {
+		if !strings.Contains(all, s) {
+			t.Errorf("%s: nowhere says %q: %q", d.ID, s, all)
+		}
+	}
+}
+
+func TestABoardShowsStripsDefectsAndWhatIsKept(t *testing.T) {
+	l := sawnBoard()
+	for _, st := range sheets {
+		ds := Of(l, st)
+		for _, law := range []func(layout.Layout, []*draw.Drawing, draw.Style) error{wordsKeepApart, keepsWithin, partsOnce, idsDiffer} {
+			if err := law(l, ds, st); err != nil {
+				t.Error(err)
+			}
+		}
+		if len(ds) != 1 || ds[0].ID != "cut-white-oak-5-4-1" || ds[0].Title != "white oak 5/4, board 1" {
+			t.Fatalf("%d drawings, the first %q, %q", len(ds), ds[0].ID, ds[0].Title)
+		}
+		// the strip at y = 94 is A1's first in the clamps, that at 0 its second
+		saying(t, ds[0], "A1 strip 1", "A1 strip 2", "A2 strip 1", "kept", "knot", "sap, back", "from the rack, marked R7", "one rough edge", "rings curve up", "6")
+	}
+	mms := Of(l, sheets[1])[0]
+	saying(t, mms, "500 × 90", "500 × 80", "600 × 150", "696 × 200", "Each saw cut takes 4 mm, and 10 mm comes off each rough edge first")
+}
+
+func TestAGluedPanelShowsItsStripsInOrder(t *testing.T) {
+	l := sawnBoard()
+	list := &part.List{Parts: []part.Part{{Tag: "A1", Name: "shelf", Tags: []string{"A1.1"}}}}
+	ds := GlueUp(l, list, sheets[1])
+	if len(ds) != 2 || ds[0].ID != "glue-a1" || ds[0].Title != "A1 shelf, strips as they are glued" {
+		t.Fatalf("%d drawings, the first %q, %q", len(ds), ds[0].ID, ds[0].Title)
+	}
+	saying(t, ds[0], "strip 1, board 1, rings up", "strip 2, board 1, rings down", "rip each strip 2 mm wider", "480 × 156 mm")
+	// 78 + 88 = 166: the panel's 156 and 5 at each edge
+	sum, whole := length.Length(0), length.Length(0)
+	for _, m := range ds[0].Marks {
+		if d, ok := m.(draw.Dimension); ok && d.Along == draw.AlongY {
+			if d.Whole {
+				whole = d.Value
+			} else {
+				sum += d.Value
+			}
+		}
+	}
+	if sum != 166*mm || whole != 166*mm {
+		t.Errorf("strips come to %s, the whole is %s", length.WholeMM.Text(sum), length.WholeMM.Text(whole))
+	}
+}
+
+// sawnSheet is a sheet of 2000 × 1000 mm, trimmed by 10 mm all round; the saw takes 4 mm. B1 and B2 lie side
+// by side in the lower strip, a tiny B3 beside them, the upper strip is kept.
+func sawnSheet() layout.Layout {
+	tags := []string{"A1.1", "A2.1", "A3.1"}
+	p := &cut.SheetProblem{Unit: length.MM, Kerf: 4 * mm, Trim: 10 * mm, Sheets: []cut.Sheet{{Tag: "ply", Length: 2000 * mm, Width: 1000 * mm, Count: cut.Any, Grain: true}}}
+	for _, t := range tags {
+		p.Parts = append(p.Parts, cut.SheetPart{Tag: t, Count: 1})
+	}
+	used := cut.Used{Stock: "ply", Left: []cut.Offcut{{At: pair(10, 414), Size: pair(1980, 576)}}, Parts: []cut.Placed{
+		{Tag: "A1.1", At: pair(10, 10), Size: pair(900, 400)},
+		{Tag: "A2.1", At: pair(914, 10), Size: pair(800, 400)},
+		{Tag: "A3.1", At: pair(1718, 10), Size: pair(30, 400)},
+	}}
+	return layout.Layout{
+		Task:   layout.Task{Kind: layout.OfSheets, Material: "birch-plywood-18", Sheets: p, Stock: []layout.Stock{{Tag: "ply", Item: "birch-plywood-18"}}},
+		Answer: &cut.Answer{Used: []cut.Used{used}}, Opened: []layout.Stock{{Tag: "ply"}},
+	}
+}
+
+func TestASheetShowsEveryPartAndTheGrain(t *testing.T) {
+	l := sawnSheet()
+	for _, st := range sheets {
+		ds := Of(l, st)
+		for _, law := range []func(layout.Layout, []*draw.Drawing, draw.Style) error{wordsKeepApart, keepsWithin, partsOnce} {
+			if err := law(l, ds, st); err != nil {
+				t.Error(err)
+			}
+		}
+		saying(t, ds[0], "A1", "A2", "A3", "kept", "grain along the", "comes off each edge first")
+	}
+}
+
+func TestStocksCutAlikeAreDrawnOnce(t *testing.T) {
+	l := sticksOf([][]length.Length{{500, 300}, {500, 300}, {300, 500}, {500, 300}})
+	ds := Of(l, sheets[1])
+	if len(ds) != 1 {
+		t.Fatalf("%d drawings", len(ds))
+	}
+	saying(t, ds[0], "Sticks 1, 2 and 4, 3 alike", "Stick 3")
+	if err := partsOnce(l, ds, sheets[1]); err != nil {
+		t.Error(err)
+	}
+}
+
+// sticksOf is sticks of 1 m, cut without loss into the lengths given in millimetres.
+func sticksOf(sticks [][]length.Length) layout.Layout {
+	p := &cut.StickProblem{Unit: length.MM, Stock: []cut.StickStock{{Tag: "pipe 3/4 1 m", Length: 1000 * mm, Count: cut.Any}}}
+	a := &cut.Answer{}
+	kinds := map[length.Length]int{}
+	for _, s := range sticks {
+		u := cut.Used{Stock: "pipe 3/4 1 m"}
+		x := length.Length(0)
+		for _, l := range s {
+			kinds[l]++
+			tag := "C" + length.WholeMM.Number(l*mm) + "." + length.WholeMM.Number(length.Length(kinds[l])*mm)
+			p.Parts = append(p.Parts, cut.StickPart{Tag: tag, Length: l * mm, Count: 1})
+			u.Parts = append(u.Parts, cut.Placed{Tag: tag, At: pair(x, 0), Size: pair(l, 0)})
+			x += l
+		}
+		a.Used = append(a.Used, u)
+	}
+	return layout.Layout{Task: layout.Task{Kind: layout.OfSticks, Material: "3/4", Sticks: p}, Answer: a}
+}
+
+func TestManyShortPiecesShareTheirWords(t *testing.T) {
+	var many []length.Length
+	for range 90 {
+		many = append(many, 10)
+	}
+	l := sticksOf([][]length.Length{many})
+	ds := Of(l, sheets[0])
+	for _, law := range []func(layout.Layout, []*draw.Drawing, draw.Style) error{wordsKeepApart, partsOnce} {
+		if err := law(l, ds, sheets[0]); err != nil {
+			t.Error(err)
+		}
+	}
+	saying(t, ds[0], "C10.1 to C10.90, each 3/8")
+}
+
+func TestLongListsOfSticksRunOverSeveralDrawings(t *testing.T) {
+	var many [][]length.Length
+	for i := range length.Length(30) {
+		many = append(many, []length.Length{400 + i, 5, 300})
+	}
+	l := sticksOf(many)
+	for _, st := range sheets {
+		ds := Of(l, st)
+		if len(ds) < 2 {
+			t.Errorf("30 different sticks in %d drawing", len(ds))
+		}
+		for _, law := range []func(layout.Layout, []*draw.Drawing, draw.Style) error{wordsKeepApart, keepsWithin, partsOnce, idsDiffer} {
+			if err := law(l, ds, st); err != nil {
+				t.Error(err)
+			}
+		}
+	}
+}
+
+func TestNothingIsDrawnOfNothing(t *testing.T) {
+	for _, l := range []layout.Layout{{}, {Answer: &cut.Answer{}}, {Task: layout.Task{Kind: layout.OfBoards}, Answer: &cut.Answer{Used: []cut.Used{{}}}}} {
+		if ds := Of(l, sheets[0]); len(ds) > 0 {
+			t.Errorf("%d drawings of %+v", len(ds), l)
+		}
+		if ds := GlueUp(l, nil, sheets[0]); len(ds) > 0 {
+			t.Errorf("%d glued panels of %+v", len(ds), l)
+		}
+	}
+}
+
+func TestIDsAreMadeOfLettersAndDigits(t *testing.T) {
+	for in, want := range map[string]string{"white-oak 5/4": "white-oak-5-4", "1 1/4": "1-1-4", "Birch  plywood (18)": "birch-plywood-18", "": ""} {
+		if got := Slug(in); got != want {
+			t.Errorf("%q: %q, not %q", in, got, want)
+		}
+	}
+}
+
+func TestStocksAreNumberedInWords(t *testing.T) {
+	for _, c := range []struct {
+		of   []int
+		want string
+	}{{[]int{0}, "board 1"}, {[]int{0, 1}, "boards 1 and 2, 2 alike"}, {[]int{0, 1, 2, 4}, "boards 1 to 3 and 5, 4 alike"}} {
+		if got := numbered("board", stack{c.of}); got != c.want {
+			t.Errorf("%v: %q, not %q", c.of, got, c.want)
+		}
+	}
+}
