@@ -4,8 +4,10 @@ import (
 	"bufio"
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
+	"unicode/utf8"
 )
 
 // LineError says which line of a journal file can't be read, and why.
@@ -20,11 +22,12 @@ func (e *LineError) Error() string { return fmt.Sprintf("line %d: %v", e.Line, e
 // Unwrap returns why the line can't be read.
 func (e *LineError) Unwrap() error { return e.Cause }
 
-// mostLine bounds a line that is read: an entry of the greatest sizes, every letter of it escaped.
-const mostLine = 8 * (MostPath + 2*MostValue + MostActor + 1000)
+// mostLine bounds a line that is read: an entry of the greatest sizes, every letter of it escaped as two of
+// JSON's escapes.
+const mostLine = 12 * (MostPath + 2*MostValue + MostActor + 1000)
 
 // Read reads a journal file: one entry a line, as JSON, numbered from 1 without a gap. Empty lines are passed
-// over. An error is a *LineError, or that of r.
+// over. An error is a *LineError.
 func Read(r io.Reader) ([]Entry, error) {
 	var es []Entry
 	seen := make(map[string]int64)
@@ -41,27 +44,40 @@ func Read(r io.Reader) ([]Entry, error) {
 		if err == nil {
 			err = follows(e, int64(len(es)), seen)
 		}
+		if cut := in.Err(); cut != nil { // the reading failed within this line: that it is no entry follows
+			err = cut
+		}
 		if err != nil {
 			return nil, &LineError{line, err}
 		}
 		seen[e.ID] = e.Number
 		es = append(es, e)
 	}
-	if err := in.Err(); err != nil {
+	switch err := in.Err(); {
+	case errors.Is(err, bufio.ErrTooLong):
+		return nil, &LineError{line + 1, fmt.Errorf("is longer than %d bytes, and no entry is: each stands on a line of its own", mostLine)}
+	case err != nil:
 		return nil, &LineError{line + 1, err}
 	}
 	return es, nil
 }
 
 func parse(text []byte) (Entry, error) {
+	if !utf8.Valid(text) {
+		return Entry{}, errors.New("an entry is written in UTF-8, and this line is not")
+	}
+	var first struct{ Kind Kind }
+	if err := json.Unmarshal(text, &first); err != nil {
+		return Entry{}, fmt.Errorf("an entry is one JSON object on a line of its own: %w", err)
+	}
+	if err := first.Kind.check(); err != nil { // before its other members, which are unknown too
+		return Entry{}, err
+	}
 	var e Entry
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&e); err != nil {
-		return e, fmt.Errorf("an entry is one JSON object a line: %w", err)
-	}
-	if d.More() {
-		return e, fmt.Errorf("something follows the entry: each stands on a line of its own")
+		return Entry{}, fmt.Errorf("an entry has the members number, id, actor, base, at, kind, path, old, new and names: %w", err)
 	}
 	return e, e.Check()
 }
@@ -72,15 +88,12 @@ func follows(e Entry, last int64, seen map[string]int64) error {
 		return &EntryError{"number", fmt.Sprintf("is %d: after entry %d it must be %d", e.Number, last, last+1)}
 	}
 	if n, ok := seen[e.ID]; ok {
-		return &EntryError{"id", fmt.Sprintf("is that of entry %d", n)}
+		return &EntryError{"id", fmt.Sprintf("is that of entry %d: each has its own", n)}
 	}
-	if _, ok := seen[e.Names]; e.Kind == Undo && !ok {
-		return &EntryError{"names", "names no earlier entry"}
-	}
-	return nil
+	return names(e, seen)
 }
 
-// WriteLine writes the entry as one line of a journal file.
+// WriteLine writes the entry as one line of a journal file. An entry that can't be is not written.
 func WriteLine(w io.Writer, e Entry) error {
 	if err := e.Check(); err != nil {
 		return err
@@ -89,6 +102,8 @@ func WriteLine(w io.Writer, e Entry) error {
 	if err != nil {
 		return fmt.Errorf("entry %d: %w", e.Number, err)
 	}
-	_, err = w.Write(append(line, '\n'))
-	return err
+	if _, err := w.Write(append(line, '\n')); err != nil {
+		return fmt.Errorf("entry %d: %w", e.Number, err)
+	}
+	return nil
 }

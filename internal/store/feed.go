@@ -8,19 +8,22 @@ type Change struct {
 	Number int64  // of its last entry
 }
 
-// behind is how many changes wait for a listener. One who falls further behind misses some, and learns of the
-// piece by its next change or by asking.
+// behind is how many changes wait for a listener.
 const behind = 64
 
 // feed tells every listener of every change.
 type feed struct {
 	mu        sync.Mutex
 	listeners map[chan Change]bool
+	told      map[string]int64 // the last number of each piece
 	closed    bool
 }
 
 // Changes returns a channel on which the writes of this Store are told, from now on until stop is called or the
-// Store is closed; then the channel is closed.
+// Store is closed; then the channel is closed. The numbers of one piece rise; one that a higher overtook on its
+// way is not told. A slow listener holds nobody up and misses nothing unknowingly: when 64 changes wait for
+// them, the channel is closed, and they listen again and ask how things stand. Writes of another Store on the
+// same file are not told.
 func (s *Store) Changes() (changes <-chan Change, stop func()) {
 	ch := make(chan Change, behind)
 	s.feed.add(ch)
@@ -52,10 +55,19 @@ func (f *feed) remove(ch chan Change) {
 func (f *feed) send(c Change) {
 	f.mu.Lock()
 	defer f.mu.Unlock()
+	if last, ok := f.told[c.Piece]; ok && c.Number <= last {
+		return
+	}
+	if f.told == nil {
+		f.told = make(map[string]int64)
+	}
+	f.told[c.Piece] = c.Number
 	for ch := range f.listeners {
 		select {
 		case ch <- c:
-		default: // a slow listener holds nobody up
+		default:
+			delete(f.listeners, ch)
+			close(ch)
 		}
 	}
 }

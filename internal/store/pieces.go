@@ -6,9 +6,11 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
-	"rodwright/journal"
+	"github.com/google/uuid"
+
 	"rodwright/piece"
 )
 
@@ -17,7 +19,7 @@ const mostName = 200
 
 const pieceColumns = `p.id, p.name, p.created,
 	coalesce((select max(e.number) from entries e where e.piece = p.id), 0),
-	coalesce((select max(e.written) from entries e where e.piece = p.id), p.created)`
+	coalesce((select e.written from entries e where e.piece = p.id order by e.number desc limit 1), p.created)`
 
 // Create puts a new piece into the shop, which begins with the given document. The same write sent again
 // returns the piece that it made. Errors: an *InputError for a name that is taken or can't be, a *piece.Error
@@ -28,44 +30,69 @@ func (s *Store) Create(ctx context.Context, w Write, name string, text []byte) (
 		return Piece{}, err
 	}
 	name = strings.TrimSpace(name)
-	if name == "" || utf8.RuneCountInString(name) > mostName {
-		return Piece{}, &InputError{"name", fmt.Sprintf("must have 1 to %d letters", mostName)}
+	if err := checkName(name); err != nil {
+		return Piece{}, err
 	}
 	if _, err := piece.Read(name, text); err != nil {
 		return Piece{}, err
 	}
 	var made Piece
+	var there bool
 	err = s.inside(ctx, func(tx *sql.Tx) error {
+		if made, there, err = created(ctx, tx, w, name, text); err != nil || there {
+			return err
+		}
 		made, err = s.create(ctx, tx, w, name, text)
 		return err
 	})
 	if err != nil {
 		return Piece{}, err
 	}
-	s.feed.send(Change{made.ID, made.Number})
+	if !there {
+		s.feed.send(Change{made.ID, made.Number})
+	}
 	return made, nil
 }
 
+// checkName reports a name that a piece can't have. An id would be mistaken for that of another piece.
+func checkName(name string) error {
+	_, notID := uuid.Parse(name)
+	switch {
+	case name == "" || utf8.RuneCountInString(name) > mostName:
+		return &InputError{"name", fmt.Sprintf("must have 1 to %d letters", mostName)}
+	case !utf8.ValidString(name) || strings.ContainsFunc(name, unicode.IsControl):
+		return &InputError{"name", "must be one line of plain text"}
+	case notID == nil:
+		return &InputError{"name", fmt.Sprintf("is %s, which reads as an id: take a word", name)}
+	}
+	return nil
+}
+
+// created returns the piece that the same write made already, if it did.
+func created(ctx context.Context, tx *sql.Tx, w Write, name string, text []byte) (Piece, bool, error) {
+	var id, actor, has, start string
+	err := tx.QueryRowContext(ctx, `select id, actor, name, start_text from pieces where entry = $1`, w.ID).Scan(&id, &actor, &has, &start)
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		return Piece{}, false, nil
+	case err != nil:
+		return Piece{}, false, fmt.Errorf("piece %q: %w", name, err)
+	case actor != w.Actor || has != name || start != string(text):
+		return Piece{}, false, &InputError{"id", "was used for another piece"}
+	}
+	p, err := onePiece(ctx, tx, `p.id = $1`, id)
+	return p, err == nil, err
+}
+
 func (s *Store) create(ctx context.Context, tx *sql.Tx, w Write, name string, text []byte) (Piece, error) {
-	var id, has, start string
-	err := tx.QueryRowContext(ctx, `select id, name, start_text from pieces where entry = $1`, w.ID).Scan(&id, &has, &start)
-	if err == nil {
-		if has != name || start != string(text) {
-			return Piece{}, &InputError{"id", "was used for another piece"}
-		}
-		return onePiece(ctx, tx, `p.id = $1`, id)
-	}
-	if !errors.Is(err, sql.ErrNoRows) {
-		return Piece{}, err
-	}
 	var taken int
 	if err := tx.QueryRowContext(ctx, `select count(*) from pieces where name = $1`, name).Scan(&taken); err != nil {
-		return Piece{}, err
+		return Piece{}, fmt.Errorf("piece %q: %w", name, err)
 	}
 	if taken > 0 {
 		return Piece{}, &InputError{"name", fmt.Sprintf("%q is that of another piece: take another", name)}
 	}
-	id, err = settleID("")
+	id, err := settleID("")
 	if err != nil {
 		return Piece{}, err
 	}
@@ -112,16 +139,7 @@ func (s *Store) Text(ctx context.Context, id string) (text []byte, number int64,
 		return nil, 0, fmt.Errorf("text: %w", err)
 	}
 	defer func() { err = errors.Join(err, tx.Rollback()) }()
-	st, err := standing(ctx, tx, id)
-	return st.text, st.number, err
-}
-
-// Log returns the entries of a piece after the given number, in order.
-func (s *Store) Log(ctx context.Context, id string, after int64) ([]journal.Entry, error) {
-	if _, err := s.Piece(ctx, id); err != nil {
-		return nil, err
-	}
-	return entries(ctx, s.read, id, after)
+	return standing(ctx, tx, id)
 }
 
 // querier is a database or a transaction on one.
@@ -140,53 +158,4 @@ func scanPiece(row interface{ Scan(...any) error }) (Piece, error) {
 	err := row.Scan(&p.ID, &p.Name, &created, &p.Number, &changed)
 	p.Created, p.Changed = moment(created), moment(changed)
 	return p, err
-}
-
-func entries(ctx context.Context, q querier, id string, after int64) ([]journal.Entry, error) {
-	rows, err := q.QueryContext(ctx, `select number, id, actor, base, written, kind, path, old_value, new_value, names
-		from entries where piece = $1 and number > $2 order by number`, id, after)
-	if err != nil {
-		return nil, fmt.Errorf("log: %w", err)
-	}
-	defer rows.Close()
-	var es []journal.Entry
-	for rows.Next() {
-		var e journal.Entry
-		var at int64
-		if err := rows.Scan(&e.Number, &e.ID, &e.Actor, &e.Base, &at, &e.Kind, &e.Path, &e.Old, &e.New, &e.Names); err != nil {
-			return nil, fmt.Errorf("log: %w", err)
-		}
-		e.At = moment(at)
-		es = append(es, e)
-	}
-	return es, rows.Err()
-}
-
-// state is a piece as it stands after its last entry.
-type state struct {
-	text   []byte
-	number int64
-}
-
-// standing returns a piece as it stands: as it was kept, or by replay when that is missing or behind.
-func standing(ctx context.Context, q querier, id string) (state, error) {
-	var start string
-	var last, kept sql.NullInt64
-	var body sql.NullString
-	err := q.QueryRowContext(ctx, `select p.start_text, (select max(e.number) from entries e where e.piece = p.id), s.number, s.body
-		from pieces p left join standing s on s.piece = p.id where p.id = $1`, id).Scan(&start, &last, &kept, &body)
-	switch {
-	case errors.Is(err, sql.ErrNoRows):
-		return state{}, &NotFoundError{"piece", id}
-	case err != nil:
-		return state{}, fmt.Errorf("text: %w", err)
-	case kept.Valid && kept.Int64 == last.Int64:
-		return state{[]byte(body.String), last.Int64}, nil
-	}
-	es, err := entries(ctx, q, id, 0)
-	if err != nil {
-		return state{}, err
-	}
-	text, err := journal.Replay([]byte(start), es)
-	return state{text, last.Int64}, err
 }

@@ -8,12 +8,8 @@ import (
 	"fmt"
 	"io/fs"
 	"net/url"
-	"os"
 	"path/filepath"
 	"time"
-
-	"github.com/pressly/goose/v3"
-	_ "modernc.org/sqlite" // the driver named sqlite
 )
 
 //go:embed migrations/*.sql
@@ -53,7 +49,8 @@ func (e *ForeignError) Error() string {
 func (e *ForeignError) Unwrap() error { return e.Cause }
 
 // Open opens the shop in the given SQLite file, and makes the file when there is none. A file of an older form
-// is brought up to date, after a copy was put beside it as FILE.before-N, N being the form it gets.
+// is brought up to date, after a copy was put beside it: of shop.db as shop.before-N.db, N being the form it
+// gets. Errors: a *ForeignError for a file that is no shop, a *NewerError for one of a newer program.
 func Open(ctx context.Context, file string) (*Store, error) {
 	forms, err := fs.Sub(migrations, "migrations")
 	if err != nil {
@@ -63,22 +60,61 @@ func Open(ctx context.Context, file string) (*Store, error) {
 }
 
 func open(ctx context.Context, file string, forms fs.FS, now func() time.Time) (*Store, error) {
-	s := &Store{now: now}
-	var err error
-	if s.write, err = connect(file, 1, "_txlock=immediate"); err != nil {
+	fresh, err := recognise(ctx, file)
+	if err != nil {
 		return nil, err
 	}
-	if s.read, err = connect(file, 4, "_pragma=query_only(1)"); err != nil {
+	s := &Store{now: now}
+	if s.write, err = connect(file, 1, pragmas, "_txlock=immediate"); err != nil {
+		return nil, err
+	}
+	if s.read, err = connect(file, 4, pragmas, "_pragma=query_only(1)"); err != nil {
 		return nil, errors.Join(err, s.write.Close())
 	}
-	if err := s.prepare(ctx, file, forms); err != nil {
+	err = patiently(ctx, func() error { return s.prepare(ctx, file, fresh, forms) })
+	if err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
 	return s, nil
 }
 
-// connect returns a pool of at most the given number of connections to the file.
-func connect(file string, most int, more string) (*sql.DB, error) {
+// Whoever changes the journal mode, or writes on what has just been written over, is told at once that the
+// database is busy, whatever the busy_timeout: such work is tried again for as long as that would wait.
+const (
+	patience = 10 * time.Second
+	between  = 10 * time.Millisecond
+)
+
+// patiently does what until the database is not busy with another program that opens it.
+func patiently(ctx context.Context, what func() error) error {
+	ctx, cancel := context.WithTimeout(ctx, patience)
+	defer cancel()
+	for {
+		err := what()
+		if !isBusy(err) {
+			return err
+		}
+		select {
+		case <-ctx.Done():
+			return err
+		case <-time.After(between):
+		}
+	}
+}
+
+// prepare marks a fresh file as ours and brings the database to the newest form.
+func (s *Store) prepare(ctx context.Context, file string, fresh bool, forms fs.FS) error {
+	if fresh {
+		if _, err := s.write.ExecContext(ctx, fmt.Sprintf("pragma application_id = %d", mark)); err != nil {
+			return fmt.Errorf("make %s: %w", file, err)
+		}
+	}
+	return s.migrate(ctx, file, forms)
+}
+
+// connect returns a pool of at most the given number of connections to the file, each with the given pragmas and
+// the further parameters of the driver.
+func connect(file string, most int, pragmas []string, more string) (*sql.DB, error) {
 	path, err := filepath.Abs(file)
 	if err != nil {
 		return nil, err
@@ -94,93 +130,4 @@ func connect(file string, most int, more string) (*sql.DB, error) {
 	db.SetMaxOpenConns(most)
 	db.SetMaxIdleConns(most)
 	return db, nil
-}
-
-// prepare makes sure that the file is ours and of the form that this program knows.
-func (s *Store) prepare(ctx context.Context, file string, forms fs.FS) error {
-	before, err := os.Stat(file)
-	fresh := errors.Is(err, fs.ErrNotExist) || err == nil && before.Size() == 0
-	if err != nil && !fresh {
-		return fmt.Errorf("open %s: %w", file, err)
-	}
-	if !fresh {
-		if err := s.recognise(ctx, file); err != nil {
-			return err
-		}
-	} else if _, err := s.write.ExecContext(ctx, fmt.Sprintf("pragma application_id = %d", mark)); err != nil {
-		return fmt.Errorf("make %s: %w", file, err)
-	}
-	return s.migrate(ctx, file, forms)
-}
-
-// recognise reports a file that is no database, or another program's.
-func (s *Store) recognise(ctx context.Context, file string) error {
-	var id, tables int64
-	err := s.write.QueryRowContext(ctx, "pragma application_id").Scan(&id)
-	if err == nil && id == 0 {
-		err = s.write.QueryRowContext(ctx, "select count(*) from sqlite_master").Scan(&tables)
-	}
-	switch {
-	case err != nil:
-		return &ForeignError{file, err}
-	case id == 0 && tables == 0: // made a moment ago, by a start that was cut short
-		_, err := s.write.ExecContext(ctx, fmt.Sprintf("pragma application_id = %d", mark))
-		return err
-	case id != mark:
-		return &ForeignError{file, fmt.Errorf("its application id is %#x", id)}
-	}
-	return nil
-}
-
-// migrate brings the database to the newest form.
-func (s *Store) migrate(ctx context.Context, file string, forms fs.FS) error {
-	provider, err := goose.NewProvider(goose.DialectSQLite3, s.write, forms)
-	if err != nil {
-		return fmt.Errorf("migrations: %w", err)
-	}
-	have, want, err := provider.GetVersions(ctx)
-	switch {
-	case err != nil:
-		return fmt.Errorf("form of %s: %w", file, err)
-	case have > want:
-		return &NewerError{file, have, want}
-	case have == want:
-		return nil
-	case have > 0:
-		if err := s.copyOnce(ctx, fmt.Sprintf("%s.before-%d", file, want)); err != nil {
-			return err
-		}
-	}
-	if _, err := provider.Up(ctx); err != nil {
-		return fmt.Errorf("bring %s from form %d to %d: %w", file, have, want, err)
-	}
-	return nil
-}
-
-// copyOnce makes the copy before a migration. One that is there already came from a start that was cut short,
-// and is as good.
-func (s *Store) copyOnce(ctx context.Context, to string) error {
-	if _, err := os.Stat(to); err == nil {
-		return nil
-	}
-	return s.Backup(ctx, to)
-}
-
-// Backup writes a copy of the whole shop to a new file, while others may read and write. The copy appears under
-// its name only when it is whole.
-func (s *Store) Backup(ctx context.Context, to string) error {
-	if _, err := os.Stat(to); err == nil {
-		return fmt.Errorf("back up to %s: %w", to, fs.ErrExist)
-	}
-	part := to + ".part"
-	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("back up: %w", err)
-	}
-	if _, err := s.write.ExecContext(ctx, "vacuum into $1", part); err != nil {
-		return fmt.Errorf("back up to %s: %w", to, err)
-	}
-	if err := os.Rename(part, to); err != nil {
-		return fmt.Errorf("back up: %w", err)
-	}
-	return nil
 }

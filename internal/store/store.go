@@ -17,6 +17,8 @@ import (
 	"time"
 
 	"github.com/google/uuid"
+
+	"rodwright/journal"
 )
 
 // Store is an open database. It may be used by several goroutines at once, and several Stores may be open on
@@ -97,12 +99,21 @@ func (s *Store) inside(ctx context.Context, what func(*sql.Tx) error) error {
 
 // settle checks who writes and returns the write with its id.
 func (w Write) settle() (Write, error) {
-	if w.Actor == "" {
-		return w, &InputError{"actor", "must say who writes"}
+	if err := asInput(journal.CheckActor(w.Actor)); err != nil {
+		return w, err
 	}
 	id, err := settleID(w.ID)
 	w.ID = id
 	return w, err
+}
+
+// asInput says what the journal refuses as a refusal of this package.
+func asInput(err error) error {
+	var bad *journal.EntryError
+	if errors.As(err, &bad) {
+		return &InputError{bad.Field, bad.Why}
+	}
+	return err
 }
 
 // settleID returns the id as it is kept, or a new one where there is none.

@@ -53,6 +53,28 @@ func stool(t testing.TB) []byte {
 	return text
 }
 
+// board is a small document in which two values have two paths each: sizes/level and sizes/level/is,
+// holds/1/count and holds/trays/count.
+const board = `rodwright: 1
+piece: board
+unit: in
+fineness: 1/16
+place: {room: greenhouse, humidity: 45–75 %, temperature: 10–32 C}
+wood: {species: white-oak, cut: flat, moisture: 8 %}
+pipe: {standard: npt, size: 3/4}
+sizes:
+  length: 42 in
+  depth: 19 in
+  level: {is: 17 in, origin: client}
+holds:
+  - {name: trays, on: board, size: 13 × 15 × 3 in, weight: 12 lb, count: 3}
+panels:
+  board: {length: length, width: depth, thickness: 1 in, grain: along length, level: level, sits: by place, at: [0, 0]}
+`
+
+// boardPaths are those of its values that tests edit.
+var boardPaths = []string{"sizes/length", "sizes/depth", "sizes/level", "sizes/level/is", "holds/1/count", "holds/trays/count"}
+
 // sizes returns the paths of the sizes that a document names.
 func sizes(t testing.TB, text []byte) []string {
 	t.Helper()
@@ -73,6 +95,16 @@ func sizes(t testing.TB, text []byte) []string {
 func create(t testing.TB, s *Store) Piece {
 	t.Helper()
 	p, err := s.Create(context.Background(), Write{Actor: "anna"}, "stool", stool(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// createBoard puts the small document into the shop.
+func createBoard(t testing.TB, s *Store) Piece {
+	t.Helper()
+	p, err := s.Create(context.Background(), Write{Actor: "anna"}, "board", []byte(board))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,6 +207,45 @@ func TestOtherPathsMergeAndTheSamePathConflicts(t *testing.T) {
 	})
 }
 
+func TestOneValueConflictsByWhicheverPath(t *testing.T) {
+	each(t, func(t *testing.T, open func() *Store) {
+		s := open()
+		p := createBoard(t, s)
+		write(t, s, p.ID, edit("anna", 0, "holds/1/count", "4"))
+		var clash *ConflictError
+		if _, err := s.Append(context.Background(), p.ID, edit("ben", 0, "holds/trays/count", "5")); !errors.As(err, &clash) || clash.Theirs != "4" {
+			t.Errorf("got %v", err)
+		}
+	})
+}
+
+func TestAValueTakenBackSinceConflicts(t *testing.T) {
+	each(t, func(t *testing.T, open func() *Store) {
+		s := open()
+		p := create(t, s)
+		paths := sizes(t, stool(t))
+		e := write(t, s, p.ID, edit("anna", 0, paths[0], "40 in"))
+		write(t, s, p.ID, edit("anna", 1, paths[1], "20 in"))
+		second := write(t, s, p.ID, undo("anna", 2, journal.Entry{ID: lastID(t, s, p.ID)}))
+		write(t, s, p.ID, undo("anna", 3, e)) // entry 4 takes back entry 1
+		var clash *ConflictError
+		_, err := s.Append(context.Background(), p.ID, edit("ben", second.Number, paths[0], "41 in"))
+		if !errors.As(err, &clash) || clash.Number != 4 || clash.Theirs != e.Old {
+			t.Errorf("got %v", err)
+		}
+	})
+}
+
+// lastID returns the id of the last entry of a piece.
+func lastID(t testing.TB, s *Store, id string) string {
+	t.Helper()
+	log, err := s.Log(context.Background(), id, 0)
+	if err != nil || len(log) == 0 {
+		t.Fatal(len(log), err)
+	}
+	return log[len(log)-1].ID
+}
+
 func TestARepeatedEntryIsHarmless(t *testing.T) {
 	each(t, func(t *testing.T, open func() *Store) {
 		s := open()
@@ -214,44 +285,6 @@ func TestARepeatedCreationMakesOnePiece(t *testing.T) {
 	})
 }
 
-func TestEachTakesBackTheirOwn(t *testing.T) {
-	each(t, func(t *testing.T, open func() *Store) {
-		s := open()
-		p := create(t, s)
-		before := text(t, s, p.ID)
-		e := write(t, s, p.ID, edit("anna", 0, sizes(t, stool(t))[0], "40 in"))
-		undo := journal.Entry{Actor: "ben", Base: 1, Kind: journal.Undo, Names: e.ID}
-		var bad *InputError
-		if _, err := s.Append(context.Background(), p.ID, undo); !errors.As(err, &bad) {
-			t.Errorf("ben took back what anna wrote: %v", err)
-		}
-		undo.Actor = "anna"
-		taken := write(t, s, p.ID, undo)
-		if got := text(t, s, p.ID); got != before {
-			t.Errorf("after the undo:\n%s", got)
-		}
-		write(t, s, p.ID, journal.Entry{Actor: "anna", Base: 2, Kind: journal.Undo, Names: taken.ID})
-		if got := value(t, s, p.ID, e.Path); got != "40 in" {
-			t.Errorf("after the undo was taken back: %q", got)
-		}
-	})
-}
-
-func TestAnEditThatSomebodyWroteOverIsNotTakenBackUnseen(t *testing.T) {
-	each(t, func(t *testing.T, open func() *Store) {
-		s := open()
-		p := create(t, s)
-		path := sizes(t, stool(t))[0]
-		e := write(t, s, p.ID, edit("anna", 0, path, "40 in"))
-		write(t, s, p.ID, edit("ben", 1, path, "41 in"))
-		var clash *ConflictError
-		_, err := s.Append(context.Background(), p.ID, journal.Entry{Actor: "anna", Base: 2, Kind: journal.Undo, Names: e.ID})
-		if !errors.As(err, &clash) || clash.Theirs != "41 in" {
-			t.Errorf("got %v", err)
-		}
-	})
-}
-
 func TestEntriesAreWrittenTogetherOrNotAtAll(t *testing.T) {
 	each(t, func(t *testing.T, open func() *Store) {
 		s := open()
@@ -270,12 +303,22 @@ func TestEntriesAreWrittenTogetherOrNotAtAll(t *testing.T) {
 func TestWhatCantBeWrittenIsRefusedWithItsField(t *testing.T) {
 	each(t, func(t *testing.T, open func() *Store) {
 		s := open()
-		create(t, s)
+		p := create(t, s)
+		path := sizes(t, stool(t))[0]
 		ctx := context.Background()
 		for want, try := range map[string]func() error{
 			"actor": func() error { _, err := s.Create(ctx, Write{}, "bench", stool(t)); return err },
 			"id":    func() error { _, err := s.Create(ctx, Write{Actor: "a", ID: "7"}, "bench", stool(t)); return err },
 			"name":  func() error { _, err := s.Create(ctx, Write{Actor: "a"}, " stool ", stool(t)); return err },
+			"new":   func() error { _, err := s.Append(ctx, p.ID, edit("a", 0, path, "1 in\n")); return err },
+			"path":  func() error { _, err := s.Append(ctx, p.ID, edit("a", 0, "", "1 in")); return err },
+			"kind":  func() error { _, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Fact}); return err },
+			"at": func() error {
+				e := edit("a", 0, path, "1 in")
+				e.At = time.Now().Add(time.Hour)
+				_, err := s.Append(ctx, p.ID, e)
+				return err
+			},
 			"base": func() error {
 				_, err := s.SaveShop(ctx, Write{Actor: "a", Base: 3}, shop.SampleText())
 				return err
@@ -296,6 +339,34 @@ func TestWhatCantBeWrittenIsRefusedWithItsField(t *testing.T) {
 		}
 		if _, _, err := s.Text(ctx, "nowhere"); !errors.As(err, &missing) {
 			t.Errorf("a text of nothing: %v", err)
+		}
+	})
+}
+
+func TestANameIsOneLineThatIsNoID(t *testing.T) {
+	each(t, func(t *testing.T, open func() *Store) {
+		s := open()
+		p := create(t, s)
+		for _, name := range []string{"", " ", "two\nlines", p.ID, strings.Repeat("ä", mostName+1), "\xff"} {
+			var bad *InputError
+			if _, err := s.Create(context.Background(), Write{Actor: "anna"}, name, stool(t)); !errors.As(err, &bad) || bad.Field != "name" {
+				t.Errorf("%q: %v", name, err)
+			}
+		}
+		if _, err := s.Create(context.Background(), Write{Actor: "anna"}, strings.Repeat("ä", mostName), stool(t)); err != nil {
+			t.Error(err)
+		}
+	})
+}
+
+func TestAnEntryKeepsTheTimeItHappenedAt(t *testing.T) {
+	each(t, func(t *testing.T, open func() *Store) {
+		s := open()
+		p := create(t, s)
+		e := edit("anna", 0, sizes(t, stool(t))[0], "40 in")
+		e.At = time.Date(2026, 5, 4, 9, 0, 0, 1_234_567, time.FixedZone("", 3600))
+		if kept := write(t, s, p.ID, e); !kept.At.Equal(time.Date(2026, 5, 4, 8, 0, 0, 1_000_000, time.UTC)) {
+			t.Errorf("kept %s", kept.At)
 		}
 	})
 }
@@ -323,23 +394,6 @@ func TestTheShopIsSavedOnTheLastThatWasSeen(t *testing.T) {
 		}
 		if text, number, err := s.Shop(ctx); err != nil || number != 1 || string(text) != string(shop.SampleText()) {
 			t.Errorf("write %d, %v", number, err)
-		}
-	})
-}
-
-func TestTheTextIsTheReplayOfTheLogWithAndWithoutWhatWasKept(t *testing.T) {
-	each(t, func(t *testing.T, open func() *Store) {
-		s := open()
-		p := create(t, s)
-		for i, path := range sizes(t, stool(t)) {
-			write(t, s, p.ID, edit("anna", int64(i), path, fmt.Sprintf("%d in", 20+i)))
-		}
-		kept := text(t, s, p.ID)
-		if _, err := s.write.Exec(`delete from standing`); err != nil {
-			t.Fatal(err)
-		}
-		if replayed := text(t, s, p.ID); replayed != kept {
-			t.Errorf("kept\n%s\nreplayed\n%s", kept, replayed)
 		}
 	})
 }
@@ -382,24 +436,6 @@ func lastOf(s *Store, id string) int64 {
 		return -1
 	}
 	return n
-}
-
-func TestEveryWriteIsTold(t *testing.T) {
-	each(t, func(t *testing.T, open func() *Store) {
-		s := open()
-		changes, stop := s.Changes()
-		p := create(t, s)
-		write(t, s, p.ID, edit("anna", 0, sizes(t, stool(t))[0], "40 in"))
-		for want := int64(0); want < 2; want++ {
-			if got := <-changes; got != (Change{p.ID, want}) {
-				t.Errorf("told %+v, want entry %d", got, want)
-			}
-		}
-		stop()
-		if _, open := <-changes; open {
-			t.Error("the channel is open after stop")
-		}
-	})
 }
 
 func TestPiecesChangedLastComeFirst(t *testing.T) {

@@ -1,0 +1,102 @@
+package journal_test
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"rodwright/journal"
+)
+
+// id makes up a UUID of version 7 that differs by n.
+func id(n int) string { return fmt.Sprintf("01890000-0000-7000-8000-%012x", n) }
+
+func entry(n int, actor string) journal.Entry {
+	return journal.Entry{Number: int64(n), ID: id(n), Actor: actor, Base: int64(n - 1),
+		At: time.Date(2026, 5, 4, 9, n%60, 0, 0, time.UTC)}
+}
+
+func edit(n int, actor, path, value string) journal.Entry {
+	e := entry(n, actor)
+	e.Kind, e.Path, e.New = journal.Edit, path, value
+	return e
+}
+
+func undo(n int, actor string, names int) journal.Entry {
+	e := entry(n, actor)
+	e.Kind, e.Names = journal.Undo, id(names)
+	return e
+}
+
+func TestEntriesThatCantBeAreRefused(t *testing.T) {
+	type spoil func(*journal.Entry)
+	for _, c := range []struct {
+		field string
+		of    journal.Entry
+		spoil spoil
+	}{
+		{"id", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.ID = "7" }},
+		{"id", edit(171, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.ID = strings.ToUpper(e.ID) }},
+		{"actor", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Actor = " " }},
+		{"actor", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Actor = "anna\nben" }},
+		{"number", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Number = 0 }},
+		{"base", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Base = 2 }},
+		{"at", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.At = e.At.Add(time.Microsecond) }},
+		{"at", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.At = e.At.In(time.FixedZone("", 3600)) }},
+		{"at", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.At = time.Time{} }},
+		{"at", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.At = e.At.AddDate(9000, 0, 0) }},
+		{"kind", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Kind = "wish" }},
+		{"kind", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Kind = journal.Fact }},
+		{"path", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Path = "" }},
+		{"names", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Names = id(1) }},
+		{"new", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.New = strings.Repeat("9", journal.MostValue+1) }},
+		{"new", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.New = "15 in\nlevel: 3 in" }},
+		{"new", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.New = "15 \xff" }},
+		{"old", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Old = "14 \xff" }},
+		{"names", undo(3, "anna", 2), func(e *journal.Entry) { e.Names = "" }},
+		{"names", undo(3, "anna", 171), func(e *journal.Entry) { e.Names = strings.ToUpper(e.Names) }},
+		{"names", undo(3, "anna", 2), func(e *journal.Entry) { e.Names = e.ID }},
+		{"path", undo(3, "anna", 2), func(e *journal.Entry) { e.New = "15 in" }},
+	} {
+		if err := c.of.Check(); err != nil {
+			t.Fatalf("before it was spoilt: %v", err)
+		}
+		c.spoil(&c.of)
+		var bad *journal.EntryError
+		if err := c.of.Check(); !errors.As(err, &bad) || bad.Field != c.field {
+			t.Errorf("%s: %v", c.field, err)
+		}
+	}
+}
+
+func TestAKindOfANewerProgramIsToldFromNonsense(t *testing.T) {
+	e := entry(1, "anna")
+	for kind, want := range map[journal.Kind]string{
+		journal.Fact: "newer", journal.Accepted: "newer", journal.Answer: "newer", journal.Withdrawn: "newer", "wish": "edit or undo",
+	} {
+		e.Kind = kind
+		if err := e.Check(); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v", kind, err)
+		}
+	}
+}
+
+func TestTheGreatestSizesCountLettersNotBytes(t *testing.T) {
+	e := edit(1, strings.Repeat("ä", journal.MostActor), strings.Repeat("ö", journal.MostPath), strings.Repeat("ü", journal.MostValue))
+	if err := e.Check(); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestARepeatSaysTheSameWhoeverNumberedIt(t *testing.T) {
+	first, again := edit(2, "anna", "sizes/width", "15 in"), edit(2, "anna", "sizes/width", "15 in")
+	first.Number, first.Old, first.At = 9, "14 in", first.At.Add(time.Hour)
+	if !again.Same(first) {
+		t.Error("a repeat is taken for another entry")
+	}
+	if again.New = "16 in"; again.Same(first) {
+		t.Error("another value is taken for a repeat")
+	}
+}
