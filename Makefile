@@ -3,13 +3,24 @@ GO      ?= go
 VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo unversioned)
 PKGS     = ./...
 
-.PHONY: test check lint build bench fuzz soak size
+.PHONY: test tools check lint bundle build bench fuzz soak pictures
 
-test: check ## what a change must pass
+test: tools check ## what a change must pass
 	$(GO) test $(PKGS)
+	npm test --prefix internal/web
 
-check: lint ## formatting, vet, static analysis
+tools: ## installs what the tests drive: Chromium, readers of PDF, the packages of the page
+	.ci/tools
+
+check: tools lint ## formatting, vet, static analysis, and that the built page is no older than its source
 	@$(GO) build $(PKGS)
+	$(GO) run ./internal/web/bundle --check
+
+bundle: tools ## builds the page; commit what it writes
+	$(GO) run ./internal/web/bundle
+
+pictures: tools build ## the pictures of the README, taken from the demo and a book
+	RODWRIGHT=$(CURDIR)/bin/rodwright node internal/web/test/pictures.mjs docs/pictures
 
 lint:
 	@unformatted=$$(gofmt -l $$(git ls-files '*.go' 2>/dev/null || find . -name '*.go')); \

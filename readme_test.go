@@ -65,7 +65,7 @@ func TestTheReadmesCommandsRun(t *testing.T) {
 	ran := 0
 	for _, line := range strings.Split(string(text), "\n") {
 		words, ok := strings.CutPrefix(line, "    go run ./cmd/rodwright ")
-		if !ok {
+		if !ok || strings.HasPrefix(words, "demo") { // it serves until it is stopped: its own tests start and stop it
 			continue
 		}
 		ran++

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 
 	"github.com/alecthomas/kong"
 )
@@ -40,8 +41,11 @@ type verbs struct {
 	New     newVerb     `cmd:"" help:"Write a starter piece to begin from."`
 	Derive  deriveVerb  `cmd:"" help:"Parts, checks, what to buy, layouts, steps, time and price of a piece."`
 	Check   checkVerb   `cmd:"" help:"What stands, what is tight and what fails, each with the smallest mend."`
+	Book    bookVerb    `cmd:"" help:"The plan of a piece for a stranger who builds it, as PDF or HTML."`
 	Answer  answerVerb  `cmd:"" passthrough:"all" help:"One formula of the trade, answered at once, without a piece."`
 	Cut     cutVerb     `cmd:"" help:"Lay out sticks, glued-up panels or sheets from a file of plain numbers."`
+	Serve   serveVerb   `cmd:"" help:"Serve a shop to the browser of this machine."`
+	Demo    demoVerb    `cmd:"" help:"A shop with invented pieces, in the browser of this machine."`
 	Version versionVerb `cmd:"" help:"The version of this program."`
 }
 
@@ -54,7 +58,7 @@ func (m *Main) Run(args []string) int {
 		kong.Description("Hold the piece once; derive everything from it. Begin with: rodwright new stepped-stand -o stand.piece.yaml"),
 		kong.UsageOnError(), kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
 		kong.Writers(m.Stdout, m.Stderr), kong.Exit(func(c int) { code = c }),
-		kong.Bind(m),
+		kong.Bind(m), kong.Vars{"port": strconv.Itoa(ownPort)},
 	)
 	if err != nil {
 		fmt.Fprintln(m.Stderr, "error:", err)

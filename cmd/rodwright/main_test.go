@@ -56,7 +56,7 @@ func TestAWrongDocumentIsOneClearErrorAndNothingElse(t *testing.T) {
 }
 
 func TestEveryVerbHasHelpWithAnExample(t *testing.T) {
-	for _, verb := range []string{"new", "derive", "check", "cut"} {
+	for _, verb := range []string{"new", "derive", "check", "book", "cut", "serve", "demo"} {
 		code, out, errs := run("", verb, "--help")
 		if code != exitDone || !strings.Contains(out, "Example: ") || errs != "" {
 			t.Errorf("%s --help: exit %d, %q, %q", verb, code, out, errs)
