@@ -7,6 +7,7 @@ import (
 
 	"rodwright/draw"
 	"rodwright/draw/lettering"
+	"rodwright/length"
 )
 
 // crowd is what words and rings must find room among, on a drawing of scale 1 : per.
@@ -59,23 +60,37 @@ func (c *crowd) arc(a draw.Arc) {
 
 // free reports whether a box stands clear of words and of edges; strictly, of fainter lines too.
 func (c *crowd) free(b draw.Rect, strict bool) bool {
-	g := lettering.Full(lettering.Clear, c.per)
-	wide := draw.Rect{Min: draw.Point{X: b.Min.X - g, Y: b.Min.Y - g}, Max: draw.Point{X: b.Max.X + g, Y: b.Max.Y + g}}
+	b = wider(b, lettering.Full(lettering.Clear, c.per))
 	for _, o := range c.boxes {
-		if meet(wide, o) {
+		if meet(b, o) {
 			return false
 		}
 	}
-	room := lettering.New(c.per)
-	keep := func(l draw.Line) bool {
-		room.KeepLine(l.A, l.B)
-		return true
+	clear := true
+	look := func(l draw.Line) bool {
+		clear = !runsThrough(l, b)
+		return clear
 	}
-	c.hard.near(wide, keep)
-	if strict {
-		c.soft.near(wide, keep)
+	c.hard.near(b, look)
+	if clear && strict {
+		c.soft.near(b, look)
 	}
-	return room.Free(b)
+	return clear
+}
+
+func wider(b draw.Rect, by length.Length) draw.Rect {
+	return draw.Rect{Min: draw.Point{X: b.Min.X - by, Y: b.Min.Y - by}, Max: draw.Point{X: b.Max.X + by, Y: b.Max.Y + by}}
+}
+
+// runsThrough reports whether a line meets a box that its own box meets: unless all corners lie on one side of it.
+func runsThrough(l draw.Line, b draw.Rect) bool {
+	du, dv := float64(l.B.X-l.A.X), float64(l.B.Y-l.A.Y)
+	left, right := false, false
+	for _, p := range [4]draw.Point{b.Min, b.Max, {X: b.Min.X, Y: b.Max.Y}, {X: b.Max.X, Y: b.Min.Y}} {
+		side := du*float64(p.Y-l.A.Y) - dv*float64(p.X-l.A.X)
+		left, right = left || side >= 0, right || side <= 0
+	}
+	return left && right
 }
 
 // meet reports whether two boxes share a place.
@@ -91,11 +106,8 @@ func boxOf(l draw.Line) draw.Rect {
 func (c *crowd) crossed(a, b draw.Point, most int) int {
 	l := draw.Line{A: a, B: b}
 	reach, g := boxOf(l), lettering.Full(lettering.Clear, c.per)
-	room := lettering.New(c.per)
-	room.KeepLine(a, b)
-	for _, w := range c.boxes {
-		near := draw.Rect{Min: draw.Point{X: w.Min.X - g, Y: w.Min.Y - g}, Max: draw.Point{X: w.Max.X + g, Y: w.Max.Y + g}}
-		if meet(reach, near) && !room.Free(w) {
+	for _, o := range c.boxes {
+		if w := wider(o, g); meet(reach, w) && runsThrough(l, w) {
 			return most + 1
 		}
 	}

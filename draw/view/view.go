@@ -41,11 +41,11 @@ func Of(r *piece.Resolved, list *part.List, side Side, st draw.Style) *draw.Draw
 // failing that, at the first that gives them room anywhere.
 func (s scene) tagged(st draw.Style, per int64) (int64, []draw.Mark) {
 	first, marks, lost := per, []draw.Mark(nil), false
-	for k := range 3 {
+	for k := 0; k < 2 || lost && k < 3; k++ {
 		try, far, without := s.marks(st, per)
 		fits := lettering.Fits(st, per, try)
 		switch {
-		case fits && far+without == 0 && k < 2:
+		case fits && far+without == 0:
 			return per, try
 		case k == 0, lost && fits && without == 0:
 			first, marks, lost = per, try, without > 0

@@ -67,11 +67,13 @@ test("TheWorkIsDoneOneStepAtATimeByKeysAndWithGloves", async () => {
   const { page, close } = await open(session, { viewport: { width: 360, height: 780 } });
   await visit(session, page, `/pieces/${id}/work`);
   assert.match(await page.textContent(".step-count"), /^Step 1 of/);
+  const step = (n) => page.getByText(`Step ${n} of`).waitFor();
   await page.keyboard.press("ArrowRight");
-  assert.match(await page.textContent(".step-count"), /^Step 2 of/);
+  await step(2);
   await page.click("text=Next");
+  await step(3);
   await page.keyboard.press("ArrowLeft");
-  assert.match(await page.textContent(".step-count"), /^Step 2 of/);
+  await step(2);
   const small = await page.$$eval(".work button, .work .choice label", (all) => all.filter((b) => b.getBoundingClientRect().height < 48).length);
   assert.equal(small, 0, "targets of at least 48 px");
   await close();

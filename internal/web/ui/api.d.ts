@@ -410,6 +410,8 @@ export interface components {
              * @description How many findings fail.
              */
             failing: number;
+            /** @description To which the piece is drawn: 1/16, 1 mm; what it is shown in. */
+            fineness?: string;
             id: string;
             /** Format: double */
             massKg: number | null;
@@ -603,6 +605,10 @@ export interface components {
         TopicBody: {
             /** @description The names of what is answered, the main one first. */
             answers: string[] | null;
+            /** @description Inputs that go together, each as it is typed. */
+            example: {
+                [key: string]: string;
+            };
             inputs: components["schemas"]["InputBody"][] | null;
             question: string;
             /** @description Which inputs go together, in words. */

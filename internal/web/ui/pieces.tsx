@@ -12,13 +12,14 @@ import type { PieceLine, Pieces } from "./types";
 import { Counts } from "./verdict";
 import { counted, day, mass, money, sentence } from "./words";
 
-/** The fineness sizes are shown in where no piece's own is known. */
-export function listFineness(): ReturnType<typeof fineness> {
-  return fineness(units.value === "metric" ? "1 mm" : "1/16");
+/** The fineness sizes are shown in: the piece's own as drawn, else that of the units chosen. */
+function listFineness(p: PieceLine): ReturnType<typeof fineness> {
+  const own = { own: p.fineness ?? "1/16", inch: "1/16", metric: "1 mm" };
+  return fineness(own[units.value]);
 }
 
 function Line({ p }: { p: PieceLine }): VNode {
-  const f = listFineness();
+  const f = listFineness(p);
   return (
     <li class="piece-line">
       <Silhouette id={p.id} />

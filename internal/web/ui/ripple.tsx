@@ -1,7 +1,7 @@
 // The ripple: what an edit that is being tried would move, from and to.
 
 import type { ComponentChildren, VNode } from "preact";
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { Frac } from "./frac";
 import { type Fineness, fineness, text } from "./length";
 import { putBack, redo, trialOf, trying, undo } from "./trial";
@@ -70,7 +70,7 @@ export function spoken(r: Ripple, currency: string): string {
 /** The strip at the foot of a piece's pages while edits are tried. */
 export function RippleStrip({ id, base }: { id: string; base: number }): VNode {
   const tried = trialOf(id);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!tried) return;
     const onKey = (e: KeyboardEvent): void => {
       if (e.defaultPrevented || document.querySelector("dialog[open]")) return;

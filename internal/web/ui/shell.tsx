@@ -1,7 +1,7 @@
 // What stands round every page: the shop's pages, the choices, and what is said when the server is gone.
 
 import type { VNode } from "preact";
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { keys, type Theme, theme, type Units, units } from "./choices";
 import { news } from "./live";
 import { Pick } from "./parts";
@@ -87,7 +87,7 @@ export function Help({ open, close }: { open: boolean; close: () => void }): VNo
 
 /** Listens for the single keys that are shortcuts. */
 export function useShortcuts(help: () => void): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = (e: KeyboardEvent): void => {
       const typing = e.target instanceof Element && e.target.closest("input:not([type=radio], [type=checkbox]), textarea, select");
       if (keys.value === "off" || typing || e.defaultPrevented || e.ctrlKey || e.metaKey || e.altKey || document.querySelector("dialog[open]")) return;

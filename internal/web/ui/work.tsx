@@ -1,7 +1,7 @@
 // Work: the steps in order; one at a time where the screen is small or the reader wants it so.
 
 import type { VNode } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { pace } from "./choices";
 import { Frac } from "./frac";
 import { Assumed, Choice } from "./parts";
@@ -58,7 +58,8 @@ function OneByOne({ steps }: { steps: readonly Step[] }): VNode {
     setAt(Math.max(0, Math.min(last, i)));
     card.current?.scrollIntoView({ block: "nearest" });
   };
-  useEffect(() => {
+  // Before the page is shown anew, so that no key falls between two listeners.
+  useLayoutEffect(() => {
     const onKey = (e: KeyboardEvent): void => {
       const busy = e.target instanceof Element && e.target.closest("input, select, textarea, [role=region], summary");
       if (busy || e.ctrlKey || e.metaKey || e.altKey || document.querySelector("dialog[open]")) return;
