@@ -14,7 +14,7 @@ import (
 
 type bookVerb struct {
 	Piece string `arg:"" help:"The piece document, NAME.piece.yaml, or - for standard input."`
-	Out   string `short:"o" required:"" help:"File to write: NAME.pdf or NAME.html."`
+	Out   string `short:"o" placeholder:"FILE" required:"" help:"File to write: NAME.pdf or NAME.html."`
 	Paper string `default:"a4" help:"Paper to print on: a4 or letter."`
 	Units string `help:"Lengths in inch or metric; without it as the piece is written."`
 	Force bool   `help:"Replace an existing file."`

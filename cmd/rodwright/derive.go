@@ -10,7 +10,7 @@ import (
 type deriveVerb struct {
 	Piece string `arg:"" help:"The piece document, NAME.piece.yaml, or - for standard input."`
 	JSON  bool   `name:"json" help:"One JSON object for programs."`
-	Out   string `short:"o" help:"File to write; without it the answer is printed."`
+	Out   string `short:"o" placeholder:"FILE" help:"File to write; without it the answer is printed."`
 }
 
 // Help shows an example.

@@ -49,6 +49,9 @@ func (m *Main) write(name string, content []byte, replace bool) error {
 	if _, err := os.Stat(name); err == nil && !replace {
 		return badInput(fmt.Errorf("%s: there is such a file already; it was left as it is", name))
 	}
+	if folder := filepath.Dir(name); !isFolder(folder) {
+		return badInput(fmt.Errorf("%s: there is no folder %s; make it first", name, folder))
+	}
 	part, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
 	if err != nil {
 		return err
@@ -61,4 +64,9 @@ func (m *Main) write(name string, content []byte, replace bool) error {
 		return err
 	}
 	return os.Rename(part.Name(), name)
+}
+
+func isFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
 }

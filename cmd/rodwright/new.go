@@ -9,7 +9,7 @@ import (
 
 type newVerb struct {
 	Starter string `arg:"" optional:"" help:"Which starter; without one they are listed."`
-	Out     string `short:"o" help:"File to write, NAME.piece.yaml; an existing one is never replaced. Without it the starter is printed."`
+	Out     string `short:"o" placeholder:"FILE" help:"File to write, NAME.piece.yaml; an existing one is never replaced. Without it the starter is printed."`
 }
 
 // Help shows an example.
