@@ -52,6 +52,9 @@ func newPage(files fs.FS) (pages, error) {
 		p[name] = newAsset(name, text)
 		return err
 	})
+	if icon, ok := p["icon.svg"]; ok { // browsers ask for it beside a page that names none, as the book does
+		p["favicon.ico"] = icon
+	}
 	return p, err
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"rodwright/draw/svg"
 	"rodwright/draw/typeface"
 	"rodwright/internal/server"
 )
@@ -20,6 +21,20 @@ func TestEveryPathOfThePageIsThePage(t *testing.T) {
 		if got := w.Header().Get("Content-Type"); got != "text/html; charset=utf-8" {
 			t.Errorf("%s: %s", path, got)
 		}
+	}
+}
+
+func TestAPageThatNamesNoIconGetsOneAllTheSame(t *testing.T) {
+	w := opened(t, "low-bench").answers(request("GET", "/favicon.ico", ""))
+	if w.Code != http.StatusOK || w.Header().Get("Content-Type") != "image/svg+xml" {
+		t.Errorf("%d %v", w.Code, w.Header())
+	}
+}
+
+func TestTheStyleOfDrawingsIsServedBesideThePage(t *testing.T) {
+	w := opened(t, "low-bench").answers(request("GET", "/drawing.css", ""))
+	if w.Code != http.StatusOK || w.Body.String() != svg.Style || w.Header().Get("Content-Type") != "text/css; charset=utf-8" {
+		t.Errorf("%d %v", w.Code, w.Header())
 	}
 }
 

@@ -56,6 +56,13 @@ test("TheShopsOwnPagesAreCleanAtEveryWidthAndInBothLights", async () => {
   await close();
 });
 
+test("TheBookReadByItselfIsCleanAtEveryWidthAndInBothLights", async () => {
+  const { page, wrong, close } = await open(session);
+  for (const { id } of await session.pieces()) await holds(page, `/api/pieces/${id}/book.html`);
+  assert.deepEqual(wrong, []);
+  await close();
+});
+
 test("EachPageHasItsOwnTitle", async () => {
   const [{ id }] = await session.pieces();
   const { page, close } = await open(session);

@@ -68,7 +68,10 @@ export function Help({ open, close }: { open: boolean; close: () => void }): VNo
   }, [open]);
   return (
     <dialog ref={box} class="help" aria-labelledby="help-title" onClose={close}>
-      <h2 id="help-title">Help</h2>
+      <div class="help-head">
+        <h2 id="help-title">Help</h2>
+        <button type="button" class="main-way" onClick={close}>Close</button>
+      </div>
       <p>A piece is held once; everything on these pages follows from it. The rod at the edge leads through its stages.
         What is blue and underlined can be typed over. Trying a size stores nothing.</p>
       <table>
@@ -80,7 +83,6 @@ export function Help({ open, close }: { open: boolean; close: () => void }): VNo
       </p>
       <p>Where work can hurt someone, the cautions are the usual ones and not all there are. Local codes and licensed practice come first.
         Licences of what this page contains: <a href="/LICENSES.txt" target="_blank" rel="noopener">texts</a>.</p>
-      <button type="button" class="main-way" onClick={close}>Close</button>
     </dialog>
   );
 }
