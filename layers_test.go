@@ -23,6 +23,7 @@ var rooms = []struct{ name, holds string }{
 	{"book", "the plan as a document value and its renderers"},
 	{"change", "what a change does"},
 	{"build", "Derive: wiring and memo; owns no rule of the trade"},
+	{"fate", "what becomes of a part already made"},
 	{"draw", "drawings as a value, their dimensions and exchange files"},
 	{"money", "price"},
 	{"steps", "ordered work and its time"},

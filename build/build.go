@@ -12,6 +12,7 @@ import (
 
 	"rodwright/check"
 	"rodwright/finding"
+	"rodwright/journal"
 	"rodwright/layout"
 	"rodwright/money"
 	"rodwright/part"
@@ -20,24 +21,27 @@ import (
 	"rodwright/steps"
 )
 
-// Input is everything a build depends on. Neither field is changed by it.
+// Input is everything a build depends on. No field is changed by it.
 type Input struct {
 	Document *piece.Document
 	Shop     *shop.Shop
+	Record   *journal.Record // what was bought, made and measured; nil where nothing was
 }
 
 // Build is everything derived from an input.
 type Build struct {
 	Doc      *piece.Document
 	Shop     *shop.Shop
-	Resolved *piece.Resolved
+	Resolved *piece.Resolved // as it stands
+	Drawn    *piece.Resolved // as drawn, where it stands elsewhere by what was measured; else nil
 	Parts    *part.List
 	Findings []finding.Finding
 	Layout   *layout.Result
 	Buy      *money.List
 	Work     *steps.Work
 	Quote    *money.Quote
-	Hash     string // of the input: sha256:…
+	Under    *Underway // of a piece under way; nil where nothing was made, bought or measured
+	Hash     string    // of the input: sha256:…
 }
 
 // Derive works out a build. The error is a *piece.Error with its place in the document when the piece
@@ -50,6 +54,12 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 	}
 	if b.Parts, err = part.TakeOff(b.Resolved, in.Shop); err != nil {
 		return nil, err
+	}
+	if !in.Record.Empty() {
+		if err := b.underway(in.Record, memo); err != nil {
+			return nil, err
+		}
+		return b, nil
 	}
 	b.Findings = findings(check.Of(b.Resolved, b.Parts, in.Shop))
 	if b.Layout, err = layouts(b.Resolved, b.Parts, in.Shop, memo); err != nil {
@@ -66,7 +76,7 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 // checks are all checks, in the order their findings are listed.
 var checks = []func(*check.Piece) []finding.Finding{
 	check.Fit, check.Overlap, check.Movement, check.Notch, check.Seat, check.Thread, check.Loop, check.Screw,
-	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact,
+	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact, check.Stand,
 }
 
 func findings(p *check.Piece) []finding.Finding {
@@ -77,11 +87,15 @@ func findings(p *check.Piece) []finding.Finding {
 	return out
 }
 
-// hash identifies an input: the document's text, the name it was read under left out, and the shop.
+// hash identifies an input: the document's text, the name it was read under left out, the shop, and what was made.
 func hash(in Input) string {
 	h := sha256.New()
 	h.Write(in.Document.Text)
 	h.Write([]byte{0})
 	h.Write(in.Shop.Canonical())
+	if !in.Record.Empty() {
+		h.Write([]byte{0})
+		h.Write(recordHash(in.Record))
+	}
 	return "sha256:" + hex.EncodeToString(h.Sum(nil))
 }

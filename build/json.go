@@ -30,6 +30,7 @@ type buildJSON struct {
 	Time      timeJSON      `json:"time"`
 	Price     priceJSON     `json:"price"`
 	Unknown   []string      `json:"unknown"`
+	Under     *underJSON    `json:"under_way,omitempty"`
 }
 
 type sizeJSON struct {
@@ -108,6 +109,7 @@ func (b *Build) JSON() ([]byte, error) {
 		Cut: cuts, Buy: buyOf(b.Buy), Supplies: suppliesOf(b.Parts.Supplies), Steps: stepsOf(b.Work),
 		Time:  timeJSON{rounded(b.Work.HandsH), b.Work.Days, nonNil(b.Work.Assumed)},
 		Price: priceOf(b.Quote), Unknown: nonNil(b.Quote.Unknown),
+		Under: underOf(b.Under),
 	})
 }
 

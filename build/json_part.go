@@ -1,6 +1,7 @@
 package build
 
 import (
+	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
 )
@@ -28,7 +29,8 @@ type partJSON struct {
 	Between   *mm           `json:"between_mm,omitempty"`
 	Ends      []string      `json:"ends,omitempty"`
 	From      string        `json:"from,omitempty"`
-	State     string        `json:"state,omitempty"`
+	State     string        `json:"state,omitempty"`  // how far the least made of them is
+	States    []string      `json:"states,omitempty"` // of each, as tags, where any is made
 	Assumed   []string      `json:"assumed,omitempty"`
 	BoardFeet *tallyJSON    `json:"board_feet,omitempty"`
 }
@@ -75,6 +77,9 @@ func onePart(p *part.Part) partJSON {
 		Tag: p.Tag, Name: p.Name, Kind: p.Kind, Material: p.Material, Count: p.Count, Tags: p.Tags,
 		MassKg: rounded(p.MassKg), Assumed: p.Assumed,
 	}
+	if p.Kind == part.Panel || p.Kind == part.Pipe {
+		out.State, out.States = statesOf(p)
+	}
 	switch p.Kind {
 	case part.Panel:
 		panelJSON(p, &out)
@@ -86,7 +91,7 @@ func onePart(p *part.Part) partJSON {
 
 func panelJSON(p *part.Part, out *partJSON) {
 	out.Finished, out.Blank = mms(p.Finished[:]...), mms(p.Blank[:]...)
-	out.Rough, out.Sits, out.Datum, out.State = p.Rough, p.Sits, p.Datum, planned
+	out.Rough, out.Sits, out.Datum = p.Rough, p.Sits, p.Datum
 	out.Position = mms(p.At.X, p.At.Y, p.At.Z)
 	if !p.Sheet {
 		t := tally(p.BoardFeet)
@@ -103,15 +108,24 @@ func panelJSON(p *part.Part, out *partJSON) {
 	}
 }
 
-// planned is the state of a part nothing has been done to yet; what was done is the journal's to say.
-const planned = "planned"
+// statesOf tells the state of the least made of a kind and, where any is made, that of each.
+func statesOf(p *part.Part) (least string, each []string) {
+	low := journal.Fitted
+	for i := range p.Tags {
+		low = min(low, p.State(i))
+		if p.States != nil {
+			each = append(each, p.State(i).String())
+		}
+	}
+	return low.String(), each
+}
 
 func pipeJSON(p *part.Part, out *partJSON) {
 	exact := func(l length.Length) *mm { v := mm(l); return &v }
 	out.Cut, out.Between = exact(p.Cut), exact(p.Between)
 	out.Loosest, out.Tightest = exact(p.Loosest), exact(p.Tightest)
 	out.Ends = []string{string(p.Ends[0]), string(p.Ends[1])}
-	out.From, out.State = p.From, planned
+	out.From = p.From
 }
 
 // totalsJSON are the sums over the piece.

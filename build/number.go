@@ -4,23 +4,12 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"rodwright/length"
 )
 
-// mm is a length in JSON: millimetres as a number, exact to the nanometre.
-type mm length.Length
-
-// MarshalJSON writes the length without loss and without zeros at its end.
-func (l mm) MarshalJSON() ([]byte, error) {
-	sign, v := "", length.Length(l)
-	if v < 0 {
-		sign, v = "-", -v
-	}
-	text := fmt.Sprintf("%s%d.%06d", sign, v/length.Millimetre, v%length.Millimetre)
-	return []byte(strings.TrimRight(strings.TrimRight(text, "0"), ".")), nil
-}
+// mm is a length in JSON.
+type mm = length.Millimetres
 
 // rounded is a computed number in JSON: six significant digits, so that the last bits of a sum never
 // show. What is no number is an error, as it must not reach a reader.

@@ -1,33 +1,35 @@
 package journal
 
 import (
+	"slices"
 	"strings"
 
 	"rodwright/piece"
 )
 
-// Since returns the last entry after the number base that changed the value at path, by an edit, by taking one
-// back or by making it again. It reports false when the value is as it was. Text is the document as it stands
+// Since returns the last entry after the number base that changed the value at path: by an edit or a yes to a change
+// asked for, by taking one back or by making it again. It reports false when the value is as it was. Text is the document as it stands
 // after the entries: one value may have two paths, and they are known as one by the place they lead to. Entries
-// up to base are needed only where a later undo names them.
+// up to base are needed only where a later one names them, and where one that is needed does.
 func Since(text []byte, es []Entry, base int64, path string) (Entry, bool) {
-	same, edits := sameValue(text, path), edited(es)
+	same, paths := sameValue(text, path), touched(es)
 	for i := len(es) - 1; i >= 0 && es[i].Number > base; i-- {
-		if edit, ok := edits[es[i].ID]; ok && same(edit.Path) {
+		if slices.ContainsFunc(paths[es[i].ID], same) {
 			return es[i], true
 		}
 	}
 	return Entry{}, false
 }
 
-// Over returns the last standing edit of the same value that was written after the given one: while there is
-// one, taking the given one back, or making it again, would change nothing that can be seen. It reports false
+// Over returns the last standing edit of the same value, or yes to a change of it, that was written after the given
+// edit: while there is one, taking the given one back, or making it again, would change nothing that can be seen. It reports false
 // when there is none. Text is the document as it stands.
 func Over(text []byte, es []Entry, edit Entry) (Entry, bool) {
 	same := sameValue(text, edit.Path)
-	stands := Standing(es)
+	stands, paths := Standing(es), touched(es)
 	for i := len(es) - 1; i >= 0 && es[i].Number > edit.Number; i-- {
-		if stands[i] && es[i].Kind == Edit && same(es[i].Path) {
+		puts := es[i].Kind == Edit || es[i].Kind == Answer && es[i].Yes
+		if stands[i] && puts && slices.ContainsFunc(paths[es[i].ID], same) {
 			return es[i], true
 		}
 	}

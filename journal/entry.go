@@ -2,13 +2,16 @@
 // replay into the document as it stands.
 //
 // The words: the start is the text a piece began with; an edit changes the value at one path of it; an undo
-// takes back the entry it names; an entry stands while no standing undo names it. The base of an entry is the
-// number its writer had seen when it was written. Begin with Replay.
+// takes back the entry it names; a fact is withdrawn, never undone; an entry stands while nothing that stands takes
+// it back. The base of an entry is the number its writer had seen when it was written. A thing is a part that was
+// made, as it is now. Begin with Replay for the document, and with Fold for what was done;
+// Say reads a fact as a maker writes it, and Words shows the log.
 //
 // The package is pure: it reads no clock and keeps nothing. Where entries are stored is package store's to say.
 package journal
 
 import (
+	"encoding/json"
 	"fmt"
 	"strings"
 	"time"
@@ -22,28 +25,27 @@ type Kind string
 
 // The kinds that are written and replayed.
 const (
-	Edit Kind = "edit" // the value at Path becomes New
-	Undo Kind = "undo" // the entry named by Names is taken back
+	Edit      Kind = "edit"      // the value at Path becomes New
+	Undo      Kind = "undo"      // the edit, or the undo, named by Names is taken back
+	Fact      Kind = "fact"      // something was bought, made or measured
+	Asked     Kind = "asked"     // the client asked for a change, which waits for an answer
+	Answer    Kind = "answer"    // the client answered the change named by Names
+	Withdrawn Kind = "withdrawn" // the fact, the asked change or the answer named by Names does not hold
 )
 
-// The kinds of the log that this program knows by name and refuses: what they say can't be heard yet, and
-// passing over it would build another piece than was meant.
-const (
-	Fact      Kind = "fact"      // something was measured or made
-	Accepted  Kind = "accepted"  // a layout was accepted
-	Answer    Kind = "answer"    // the client answered
-	Withdrawn Kind = "withdrawn" // a fact was withdrawn
-)
+// Accepted is a kind of the log that this program knows by name and refuses: an accepted layout can't be heard yet,
+// and passing over it would build another piece than was meant.
+const Accepted Kind = "accepted"
 
 // check reports a kind that can't be replayed.
 func (k Kind) check() error {
 	switch k {
-	case Edit, Undo:
+	case Edit, Undo, Fact, Asked, Answer, Withdrawn:
 		return nil
-	case Fact, Accepted, Answer, Withdrawn:
+	case Accepted:
 		return &EntryError{"kind", fmt.Sprintf("is %s, which this program can't read: take a newer one", k)}
 	default:
-		return &EntryError{"kind", fmt.Sprintf("is %q: it must be edit or undo", string(k))}
+		return &EntryError{"kind", fmt.Sprintf("is %q: it must be edit, undo, fact, asked, answer or withdrawn", string(k))}
 	}
 }
 
@@ -65,7 +67,11 @@ type Entry struct {
 	Path   string    `json:"path,omitempty"`  // of an edit, as in piece.Edit
 	Old    string    `json:"old,omitempty"`   // of an edit: what stood there
 	New    string    `json:"new,omitempty"`   // of an edit: what stands there now
-	Names  string    `json:"names,omitempty"` // of an undo: the id of the entry it takes back
+	Names  string    `json:"names,omitempty"` // of an undo, an answer and what is withdrawn: the id of the entry it is about
+
+	Fact  *Happened `json:"fact,omitempty"`  // of a fact
+	Order *Order    `json:"order,omitempty"` // of an asked change
+	Yes   bool      `json:"yes,omitempty"`   // of an answer: it is taken
 }
 
 // EntryError says what of an entry can't be, and what would be right.
@@ -85,10 +91,35 @@ func (e Entry) Check() error {
 	if err := e.Kind.check(); err != nil {
 		return err
 	}
-	if e.Kind == Edit {
-		return e.checkEdit()
+	if err := e.checkOthers(); err != nil {
+		return err
 	}
-	return e.checkUndo()
+	switch e.Kind {
+	case Edit:
+		return e.checkEdit()
+	case Fact:
+		return e.Fact.Check()
+	case Asked:
+		return e.Order.check()
+	}
+	return e.checkNames()
+}
+
+// checkOthers reports a member that belongs to another kind.
+func (e Entry) checkOthers() error {
+	switch {
+	case e.Kind != Edit && (e.Path != "" || e.Old != "" || e.New != ""):
+		return &EntryError{"path", "belongs to an edit: " + string(e.Kind) + " changes no value by itself"}
+	case (e.Kind == Edit || e.Kind == Fact || e.Kind == Asked) && e.Names != "":
+		return &EntryError{"names", "belongs to an undo, an answer or what is withdrawn"}
+	case (e.Kind == Fact) != (e.Fact != nil):
+		return &EntryError{"fact", "belongs to a fact, and every fact has one"}
+	case (e.Kind == Asked) != (e.Order != nil):
+		return &EntryError{"order", "belongs to an asked change, and every one has it"}
+	case e.Kind != Answer && e.Yes:
+		return &EntryError{"yes", "belongs to an answer"}
+	}
+	return nil
 }
 
 func (e Entry) checkWriter() error {
@@ -123,8 +154,6 @@ func (e Entry) checkEdit() error {
 	switch {
 	case e.Path == "" || !oneLine(e.Path, MostPath):
 		return &EntryError{"path", fmt.Sprintf("must name a value of the document, in one line of at most %d letters", MostPath)}
-	case e.Names != "":
-		return &EntryError{"names", "belongs to an undo"}
 	case !oneLine(e.New, MostValue):
 		return &EntryError{"new", fmt.Sprintf("must be one line of at most %d letters", MostValue)}
 	case !utf8.ValidString(e.Old) || utf8.RuneCountInString(e.Old) > MostValue:
@@ -133,14 +162,12 @@ func (e Entry) checkEdit() error {
 	return nil
 }
 
-func (e Entry) checkUndo() error {
+func (e Entry) checkNames() error {
 	switch {
 	case !isID(e.Names):
-		return &EntryError{"names", "must be the id of the entry to take back"}
+		return &EntryError{"names", "must be the id of the entry that this is about"}
 	case e.Names == e.ID:
-		return &EntryError{"names", "is the entry's own id: an undo takes back an earlier entry"}
-	case e.Path != "" || e.Old != "" || e.New != "":
-		return &EntryError{"path", "belongs to an edit: an undo names an entry and nothing else"}
+		return &EntryError{"names", "is the entry's own id: it must be that of an earlier entry"}
 	}
 	return nil
 }
@@ -162,5 +189,15 @@ func oneLine(text string, most int) bool {
 // Same reports whether two entries say the same thing, whoever numbered and dated them: a repeat of an entry
 // that was sent twice.
 func (e Entry) Same(o Entry) bool {
-	return e.ID == o.ID && e.Actor == o.Actor && e.Kind == o.Kind && e.Path == o.Path && e.New == o.New && e.Names == o.Names
+	return e.ID == o.ID && e.Actor == o.Actor && e.Kind == o.Kind && e.Path == o.Path && e.New == o.New && e.Names == o.Names &&
+		e.Yes == o.Yes && written(e.Fact) == written(o.Fact) && written(e.Order) == written(o.Order)
+}
+
+// written returns what is told as it is kept: a list without anything in it and one left out read alike then.
+func written(told any) string {
+	text, err := json.Marshal(told)
+	if err != nil {
+		return err.Error() // of what Check refuses
+	}
+	return string(text)
 }

@@ -48,7 +48,8 @@ func TestEntriesThatCantBeAreRefused(t *testing.T) {
 		{"at", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.At = time.Time{} }},
 		{"at", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.At = e.At.AddDate(9000, 0, 0) }},
 		{"kind", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Kind = "wish" }},
-		{"kind", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Kind = journal.Fact }},
+		{"kind", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Kind = journal.Accepted }},
+		{"path", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Kind = journal.Fact }},
 		{"path", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Path = "" }},
 		{"names", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Names = id(1) }},
 		{"new", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.New = strings.Repeat("9", journal.MostValue+1) }},
@@ -59,6 +60,19 @@ func TestEntriesThatCantBeAreRefused(t *testing.T) {
 		{"names", undo(3, "anna", 171), func(e *journal.Entry) { e.Names = strings.ToUpper(e.Names) }},
 		{"names", undo(3, "anna", 2), func(e *journal.Entry) { e.Names = e.ID }},
 		{"path", undo(3, "anna", 2), func(e *journal.Entry) { e.New = "15 in" }},
+		{"yes", undo(3, "anna", 2), func(e *journal.Entry) { e.Yes = true }},
+		{"fact", undo(3, "anna", 2), func(e *journal.Entry) { e.Fact = &journal.Happened{What: journal.Finished} }},
+		{"order", edit(2, "anna", "sizes/width", "15 in"), func(e *journal.Entry) { e.Order = &journal.Order{No: 1} }},
+		{"fact", told(2, "anna", finished), func(e *journal.Entry) { e.Fact = nil }},
+		{"names", told(2, "anna", finished), func(e *journal.Entry) { e.Names = id(1) }},
+		{"path", told(2, "anna", finished), func(e *journal.Entry) { e.Path = "sizes/width" }},
+		{"fact.what", told(2, "anna", finished), func(e *journal.Entry) { e.Fact = &journal.Happened{What: "dreamt"} }},
+		{"order", asked(2, "cleo", wider), func(e *journal.Entry) { e.Order = nil }},
+		{"names", asked(2, "cleo", wider), func(e *journal.Entry) { e.Names = id(1) }},
+		{"names", answered(3, "cleo", 2, true), func(e *journal.Entry) { e.Names = "2" }},
+		{"order", answered(3, "cleo", 2, true), func(e *journal.Entry) { e.Order = &journal.Order{No: 1} }},
+		{"names", withdrawn(3, "cleo", 2), func(e *journal.Entry) { e.Names = "" }},
+		{"yes", withdrawn(3, "cleo", 2), func(e *journal.Entry) { e.Yes = true }},
 	} {
 		if err := c.of.Check(); err != nil {
 			t.Fatalf("before it was spoilt: %v", err)
@@ -74,7 +88,7 @@ func TestEntriesThatCantBeAreRefused(t *testing.T) {
 func TestAKindOfANewerProgramIsToldFromNonsense(t *testing.T) {
 	e := entry(1, "anna")
 	for kind, want := range map[journal.Kind]string{
-		journal.Fact: "newer", journal.Accepted: "newer", journal.Answer: "newer", journal.Withdrawn: "newer", "wish": "edit or undo",
+		journal.Accepted: "newer", "wish": "edit, undo, fact, asked, answer or withdrawn",
 	} {
 		e.Kind = kind
 		if err := e.Check(); err == nil || !strings.Contains(err.Error(), want) {
@@ -98,5 +112,23 @@ func TestARepeatSaysTheSameWhoeverNumberedIt(t *testing.T) {
 	}
 	if again.New = "16 in"; again.Same(first) {
 		t.Error("another value is taken for a repeat")
+	}
+}
+
+func TestARepeatOfAFactOrAnOrderIsKnownByWhatItTells(t *testing.T) {
+	same := func(a, b journal.Entry) bool { return a.Same(b) && b.Same(a) }
+	first, again := told(2, "anna", board("A1.1")), told(2, "anna", board("A1.1"))
+	again.Fact.Shape.Openings, again.Fact.Shape.Profiles = []journal.Opening{}, []journal.Profile{} // as a page may send it
+	if !same(first, again) {
+		t.Error("a list without anything in it makes a repeat another fact")
+	}
+	if again.Fact.Shape.Size[0]++; same(first, again) {
+		t.Error("a board one nanometre longer is taken for a repeat")
+	}
+	if !same(asked(2, "cleo", wider), asked(2, "cleo", wider)) || same(asked(2, "cleo", wider), asked(2, "cleo", deeper)) {
+		t.Error("orders are not known by their values")
+	}
+	if same(answered(3, "cleo", 2, true), answered(3, "cleo", 2, false)) {
+		t.Error("a no is taken for a repeat of a yes")
 	}
 }

@@ -22,15 +22,15 @@ func (e *LineError) Error() string { return fmt.Sprintf("line %d: %v", e.Line, e
 // Unwrap returns why the line can't be read.
 func (e *LineError) Unwrap() error { return e.Cause }
 
-// mostLine bounds a line that is read: an entry of the greatest sizes, every letter of it escaped as two of
-// JSON's escapes.
-const mostLine = 12 * (MostPath + 2*MostValue + MostActor + 1000)
+// mostLine bounds a line that is read: an edit of the greatest sizes, every letter of it escaped as two of JSON's
+// escapes, is a quarter of that, an order or a fact of the greatest sizes two thirds.
+const mostLine = 1 << 20
 
 // Read reads a journal file: one entry a line, as JSON, numbered from 1 without a gap. Empty lines are passed
 // over. An error is a *LineError.
 func Read(r io.Reader) ([]Entry, error) {
 	var es []Entry
-	seen := make(map[string]int64)
+	seen := make(map[string]int)
 	in := bufio.NewScanner(r)
 	in.Buffer(nil, mostLine)
 	line := 0
@@ -42,7 +42,7 @@ func Read(r io.Reader) ([]Entry, error) {
 		}
 		e, err := parse(text)
 		if err == nil {
-			err = follows(e, int64(len(es)), seen)
+			err = follows(e, es, seen)
 		}
 		if cut := in.Err(); cut != nil { // the reading failed within this line: that it is no entry follows
 			err = cut
@@ -50,7 +50,7 @@ func Read(r io.Reader) ([]Entry, error) {
 		if err != nil {
 			return nil, &LineError{line, err}
 		}
-		seen[e.ID] = e.Number
+		seen[e.ID] = len(es)
 		es = append(es, e)
 	}
 	switch err := in.Err(); {
@@ -77,20 +77,40 @@ func parse(text []byte) (Entry, error) {
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&e); err != nil {
-		return Entry{}, fmt.Errorf("an entry has the members number, id, actor, base, at, kind, path, old, new and names: %w", err)
+		return Entry{}, fmt.Errorf("an entry has the members number, id, actor, base, at, kind, path, old, new, names, fact, order and yes: %w", err)
 	}
+	e.Fact.settle()
 	return e, e.Check()
 }
 
-// follows reports why e can't stand after that many entries.
-func follows(e Entry, last int64, seen map[string]int64) error {
+// settle leaves out lists without anything in them, as they are left out where they are written.
+func (h *Happened) settle() {
+	if h == nil {
+		return
+	}
+	if s := h.Shape; s != nil {
+		if len(s.Openings) == 0 {
+			s.Openings = nil
+		}
+		if len(s.Profiles) == 0 {
+			s.Profiles = nil
+		}
+	}
+	if g := h.Goods; g != nil && len(g.Defects) == 0 {
+		g.Defects = nil
+	}
+}
+
+// follows reports why e can't stand after the entries; seen tells where each of them is.
+func follows(e Entry, es []Entry, seen map[string]int) error {
+	last := int64(len(es))
 	if e.Number != last+1 {
 		return &EntryError{"number", fmt.Sprintf("is %d: after entry %d it must be %d", e.Number, last, last+1)}
 	}
-	if n, ok := seen[e.ID]; ok {
-		return &EntryError{"id", fmt.Sprintf("is that of entry %d: each has its own", n)}
+	if i, ok := seen[e.ID]; ok {
+		return &EntryError{"id", fmt.Sprintf("is that of entry %d: each has its own", es[i].Number)}
 	}
-	return names(e, seen)
+	return names(e, es, seen)
 }
 
 // WriteLine writes the entry as one line of a journal file. An entry that can't be is not written.

@@ -42,17 +42,23 @@ func TestALineThatIsNoEntryIsNamedWithWhatWouldBeRight(t *testing.T) {
 	good := file(t, edit(1, "anna", "sizes/width", "15 in"))
 	line := strings.TrimSuffix(good, "\n")
 	for name, c := range map[string]struct{ text, want string }{
-		"a gap":              {good + file(t, edit(3, "anna", "sizes/width", "16 in")), "line 2: entry: number is 3: after entry 1 it must be 2"},
-		"an id twice":        {good + strings.Replace(good, `"number":1`, `"number":2`, 1), "line 2: entry: id is that of entry 1"},
-		"an undo of nothing": {good + file(t, undo(2, "anna", 7)), "line 2: entry: names names no earlier entry"},
-		"cut short":          {good + "\n" + line[:40], "line 3: an entry is one JSON object"},
-		"a bracket more":     {line + "}\n", "line 1: an entry is one JSON object"},
-		"two on a line":      {line + line, "line 1: an entry is one JSON object"},
-		"a list":             {"[" + line + "]\n", "line 1: an entry is one JSON object"},
-		"a member more":      {strings.Replace(good, `"actor"`, `"colour":"red","actor"`, 1), "line 1: an entry has the members number, id"},
-		"not UTF-8":          {strings.Replace(good, "anna", "ann\xe4", 1), "line 1: an entry is written in UTF-8"},
-		"a newer kind":       {strings.Replace(good, `"kind":"edit"`, `"kind":"fact","body":{}`, 1), "line 1: entry: kind is fact, which this program can't read"},
-		"no end of a line":   {strings.Repeat(" ", 300_000), "line 1: is longer than"},
+		"a gap":               {good + file(t, edit(3, "anna", "sizes/width", "16 in")), "line 2: entry: number is 3: after entry 1 it must be 2"},
+		"an id twice":         {good + strings.Replace(good, `"number":1`, `"number":2`, 1), "line 2: entry: id is that of entry 1"},
+		"an undo of nothing":  {good + file(t, undo(2, "anna", 7)), "line 2: entry: names names no earlier entry"},
+		"cut short":           {good + "\n" + line[:40], "line 3: an entry is one JSON object"},
+		"a bracket more":      {line + "}\n", "line 1: an entry is one JSON object"},
+		"two on a line":       {line + line, "line 1: an entry is one JSON object"},
+		"a list":              {"[" + line + "]\n", "line 1: an entry is one JSON object"},
+		"a member more":       {strings.Replace(good, `"actor"`, `"colour":"red","actor"`, 1), "line 1: an entry has the members number, id"},
+		"not UTF-8":           {strings.Replace(good, "anna", "ann\xe4", 1), "line 1: an entry is written in UTF-8"},
+		"a newer kind":        {strings.Replace(good, `"kind":"edit"`, `"kind":"accepted","layout":{}`, 1), "line 1: entry: kind is accepted, which this program can't read"},
+		"a fact in the air":   {file(t, told(1, "anna", board("A1.1"))) + file(t, told(2, "anna", again(7, "thread"))), "line 2: entry: fact.thing names no earlier entry"},
+		"work on an edit":     {good + file(t, told(2, "anna", again(1, "thread"))), "line 2: entry: fact.thing names entry 1, and must name the one that first told"},
+		"an undone fact":      {file(t, told(1, "anna", finished)) + file(t, undo(2, "anna", 1)), "line 2: entry: names names entry 1, and undo can't be about fact"},
+		"a withdrawn edit":    {good + file(t, withdrawn(2, "anna", 1)), "line 2: entry: names names entry 1, and withdrawn can't be about edit"},
+		"an answer to a fact": {file(t, told(1, "anna", finished)) + file(t, answered(2, "anna", 1, true)), "line 2: entry: names names entry 1, and answer can't be about fact"},
+		"a size in words":     {strings.Replace(file(t, told(1, "anna", board("A1.1"))), `"size":[1066.8`, `"size":["1066.8"`, 1), "line 1: an entry has the members"},
+		"no end of a line":    {strings.Repeat(" ", 1<<20+1), "line 1: is longer than"},
 	} {
 		_, err := journal.Read(strings.NewReader(c.text))
 		var bad *journal.LineError
@@ -85,7 +91,7 @@ func TestAnEntryThatCantBeIsNotWritten(t *testing.T) {
 func TestTheLongestEntryIsReadBack(t *testing.T) {
 	e := edit(1, strings.Repeat("<", journal.MostActor), strings.Repeat("&", journal.MostPath), strings.Repeat("\u2028", journal.MostValue))
 	e.Old = strings.Repeat("\x01", journal.MostValue)
-	if es, err := journal.Read(strings.NewReader(file(t, e))); err != nil || len(es) != 1 || es[0] != e {
+	if es, err := journal.Read(strings.NewReader(file(t, e))); err != nil || len(es) != 1 || !cmp.Equal(es[0], e) {
 		t.Errorf("%d entries, %v", len(es), err)
 	}
 }
@@ -93,7 +99,7 @@ func TestTheLongestEntryIsReadBack(t *testing.T) {
 func TestAJournalFileReadsBackAsItWasWritten(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, paths := starter(t)
-		es := edits(t, paths)
+		es := happenings(t, paths)
 		for i := range es {
 			if es[i].Kind == journal.Edit {
 				es[i].Old = rapid.StringN(0, 20, -1).Draw(t, "old")
@@ -120,6 +126,10 @@ func TestAJournalFileReadsBackAsItWasWritten(t *testing.T) {
 func FuzzRead(f *testing.F) {
 	f.Add([]byte(file(f, edit(1, "anna", "sizes/width", "15 in"), edit(2, "ben", "sizes/depth", "it's: # 3"), undo(3, "anna", 1))))
 	f.Add([]byte("{}\n"))
+	for _, es := range logs() {
+		f.Add([]byte(file(f, es...)))
+	}
+	f.Add([]byte(strings.Replace(file(f, told(1, "anna", board("A1.1"))), `"measured":true`, `"openings":[],"profiles":null`, 1)))
 	f.Add([]byte(fmt.Sprintf(`{"number":1,"id":%q,"actor":"a","at":"2026-05-04T09:01:00.5Z","kind":"edit","path":"sizes","NEW":"\ud800"}`, id(1))))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		es, err := journal.Read(bytes.NewReader(text))
@@ -137,6 +147,9 @@ func FuzzRead(f *testing.F) {
 		again, err := journal.Replay([]byte(start), es)
 		if err != nil || !bytes.Equal(first, again) {
 			t.Errorf("a replay differs: %v", err)
+		}
+		if diff := cmp.Diff(journal.Fold(es), journal.Fold(back)); diff != "" {
+			t.Error(diff)
 		}
 	})
 }

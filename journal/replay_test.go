@@ -86,6 +86,9 @@ func TestWhatCantBeReplayedNamesItsEntry(t *testing.T) {
 		"an undo of nothing":   {undo(1, "anna", 7)},
 		"an undo of the later": {undo(1, "anna", 2), edit(2, "anna", "sizes/width", "15 in")},
 		"an unknown kind":      {wish},
+		"a fact of nothing":    {entryOf(1, journal.Fact)},
+		"an order of nothing":  {entryOf(1, journal.Asked)},
+		"an early answer":      {answered(1, "cleo", 2, true), asked(2, "cleo", wider)},
 	} {
 		if _, err := journal.Replay([]byte(start), es); err == nil || !strings.HasPrefix(err.Error(), "entry 1: ") {
 			t.Errorf("%s: %v", name, err)
@@ -192,7 +195,7 @@ func TestTakingAnEntryBackEqualsNeverHavingWrittenIt(t *testing.T) {
 func TestAReplayMayPauseAnywhere(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text, paths := starter(t)
-		es := edits(t, paths)
+		es := happenings(t, paths)
 		whole, err := journal.Replay(text, es)
 		if err != nil {
 			t.Fatal(err)

@@ -15,6 +15,7 @@ package part
 
 import (
 	"rodwright/figure"
+	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/piece"
 	"rodwright/trade/pipe"
@@ -59,9 +60,11 @@ type Part struct {
 	Kind     Kind
 	Material string // species or sheet of a panel, size of a pipe, fitting or strap
 	Count    int
-	Tags     []string // the tag of each: C1.1, C1.2 …
-	Indexes  []int    // of each in the resolved panels, sticks, nodes or feet, as Tags; nil for screws and straps
-	MassKg   float64  // of one
+	Tags     []string        // the tag of each: C1.1, C1.2 …
+	Indexes  []int           // of each in the resolved panels, sticks, nodes or feet, as Tags; nil for screws and straps
+	Works    [][]string      // of each that is made, as Tags, the kinds of work that were told
+	States   []journal.State // of each, as Tags, how far it is made; nil: all are planned
+	MassKg   float64         // of one
 	At       piece.Vec
 	Assumed  []string // in words: what went in from memory or from a default, each once
 

@@ -17,10 +17,17 @@ import (
 // depends on nothing but the two arguments, which are not changed. An error is an [*Error] with its place
 // in the document.
 func Resolve(doc *Document, s *shop.Shop) (*Resolved, error) {
+	return ResolveStanding(doc, s, Facts{})
+}
+
+// ResolveStanding sets a piece out as it stands: like Resolve, with what was measured of the frame and of the parts
+// that are made in place of what is drawn. Openings and seats follow the frame. Without facts it is Resolve.
+func ResolveStanding(doc *Document, s *shop.Shop, facts Facts) (*Resolved, error) {
 	r := newRod(doc, s)
+	r.facts = facts
 	for _, stage := range []func() error{
 		r.checkNames, r.layPlan, r.findLevels, r.layPanels, r.setFeet, r.raiseSticks, r.joinRuns, r.chooseUnions,
-		r.reckonAir, r.seatPanels, r.cutPanels, r.placeHolds,
+		r.stand, r.asMade, r.reckonAir, r.seatPanels, r.cutPanels, r.placeHolds,
 	} {
 		if err := stage(); err != nil {
 			return nil, err
@@ -32,9 +39,10 @@ func Resolve(doc *Document, s *shop.Shop) (*Resolved, error) {
 
 // rod is the board a piece is set out on: what is known so far.
 type rod struct {
-	doc  *Document
-	shop *shop.Shop
-	out  *Resolved
+	doc   *Document
+	shop  *shop.Shop
+	facts Facts
+	out   *Resolved
 
 	panelNo, postsNo, railsNo, armsNo map[string]int // by name
 

@@ -26,8 +26,10 @@ type Resolved struct {
 	Groups int    // frames that do not touch each other; all flanges on the wall count as one joint
 	Air    Air
 	Wall   *length.Length // y of the wall's face; nil when nothing is fixed to a wall
-	Min    Vec            // bounding box of the piece without the things it holds
-	Max    Vec
+	// Standing tells how the frame stands against the drawing; nil where nothing was measured.
+	Standing *Standing
+	Min      Vec // bounding box of the piece without the things it holds
+	Max      Vec
 }
 
 // Air is the moisture the wood is built at and will live at.

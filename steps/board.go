@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rodwright/cut"
+	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
 	"rodwright/shop"
@@ -23,7 +24,13 @@ func stock(q part.Part) string {
 // the blank of that panel is there.
 func (p *planner) boards() map[string]int {
 	ready := map[string]int{}
-	panels := p.of(func(q part.Part) bool { return q.Kind == part.Panel && !q.Sheet })
+	wood := p.of(func(q part.Part) bool { return q.Kind == part.Panel && !q.Sheet })
+	for _, q := range left(wood, journal.Sized) {
+		if q.State(0) >= journal.BlankCut {
+			ready[q.Tag] = p.glueUp(q, nil, p.bought)
+		}
+	}
+	panels := left(wood, journal.BlankCut)
 	if len(panels) == 0 {
 		return ready
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rodwright/cut"
+	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
 	"rodwright/shop"
@@ -15,7 +16,7 @@ import (
 // pipework plans everything that is done to pipe and fittings before they are put together, and returns
 // its last step.
 func (p *planner) pipework() int {
-	pipes := p.of(func(q part.Part) bool { return q.Kind == part.Pipe })
+	pipes := left(p.of(func(q part.Part) bool { return q.Kind == part.Pipe }), journal.Coated)
 	if len(pipes) == 0 {
 		return 0
 	}
@@ -40,14 +41,18 @@ func (p *planner) makePipe(size string, pipes []part.Part) int {
 	a := p.answer(OfSticks, size)
 	groups := p.settings(a, cut.Crosscut)
 	if a == nil {
-		groups = pipeSettings(mine)
+		groups = pipeSettings(left(mine, journal.BlankCut))
 	}
-	n := len(tags(mine))
+	uncut := len(tags(left(mine, journal.BlankCut)))
 	cutStep := p.do(job{
-		work: "cut-pipe", parts: tags(mine), units: float64(n), settings: len(groups), after: before(p.bought),
-		title:    fmt.Sprintf("Cut %s of %s at %s%s", several(n, "pipe"), size, several(len(groups), "stop setting"), sticksUsed(a)),
+		work: "cut-pipe", parts: tags(left(mine, journal.BlankCut)), units: float64(uncut), settings: len(groups), after: before(p.bought),
+		title:    fmt.Sprintf("Cut %s of %s at %s%s", several(uncut, "pipe"), size, several(len(groups), "stop setting"), sticksUsed(a)),
 		measures: append(p.settingLines(groups), "measure the first of each setting before you cut the rest"),
 	})
+	if mine = left(mine, journal.Sized); len(mine) == 0 {
+		return cutStep
+	}
+	n := len(tags(mine))
 	threaded := p.threads(size, mine, n, cutStep)
 	return p.do(job{
 		work: "deburr", parts: tags(mine), units: float64(2 * n), after: before(threaded),

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
 	"rodwright/piece"
@@ -25,8 +26,11 @@ var errOther = errors.New("the parts are not those of this piece: take them off 
 //  3. No hours are negative.
 //  4. The same input gives the same plan.
 //
+// Work that is done already, by the states of the parts, is left out. What puts parts right that were made for
+// another plan comes before all that is done to them.
+//
 // The error says that the parts are not those of the piece, or names a setting of the shop that can't be.
-func Plan(r *piece.Resolved, list *part.List, layouts []Layout, s *shop.Shop) (*Work, error) {
+func Plan(r *piece.Resolved, list *part.List, layouts []Layout, s *shop.Shop, redo ...Redo) (*Work, error) {
 	if len(list.PanelTags) != len(r.Panels) || len(list.StickTags) != len(r.Sticks) || len(list.NodeTags) != len(r.Nodes) {
 		return nil, errOther
 	}
@@ -34,7 +38,13 @@ func Plan(r *piece.Resolved, list *part.List, layouts []Layout, s *shop.Shop) (*
 	if r.Doc != nil && r.Doc.Fineness.Step > 0 {
 		p.fine = r.Doc.Fineness
 	}
-	p.bought = p.do(job{work: "buy", units: 1, title: "Fetch what is on the buying list and check every piece against it: lengths, threads, straight boards"})
+	p.states, p.redone = statesOf(list), map[string]int{}
+	if p.wanting() {
+		p.bought = p.do(job{work: "buy", units: 1, title: "Fetch what is on the buying list and check every piece against it: lengths, threads, straight boards"})
+	}
+	for _, r := range redo {
+		p.putRight(r)
+	}
 	last := p.build()
 	p.deliverLast(last)
 	if p.err != nil {
@@ -49,7 +59,7 @@ func (p *planner) build() int {
 	blanks := p.boards()
 	var shaped []int
 	panels := p.of(func(q part.Part) bool { return q.Kind == part.Panel })
-	for _, q := range panels {
+	for _, q := range left(panels, journal.Filled) {
 		from := blanks[q.Tag]
 		if from == 0 {
 			from = p.bought

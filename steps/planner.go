@@ -8,6 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
 	"rodwright/piece"
@@ -24,11 +25,13 @@ type planner struct {
 	fine    length.Fineness
 	err     error
 
-	bought    int          // the step after which the material is there
-	handled   int          // the step after which finished panels may be handled
-	cured     int          // the step after which they may be used
-	laid      map[int]bool // panels that lie in the frame already, by index
-	delivered bool         // the piece was brought to its wall before its panels went on
+	bought    int                      // the step after which the material is there
+	handled   int                      // the step after which finished panels may be handled
+	cured     int                      // the step after which they may be used
+	laid      map[int]bool             // panels that lie in the frame already, by index
+	states    map[string]journal.State // of each panel, pipe and fitting that is made at all, by tag
+	redone    map[string]int           // the last step that puts a made part right, by tag
+	delivered bool                     // the piece was brought to its wall before its panels went on
 }
 
 // job is what a stage knows of a step; the planner works out tool, hours and cautions.
@@ -45,12 +48,20 @@ type job struct {
 	cautions []string // besides those of the work
 	assumed  []string
 	fits     func(shop.Tool) bool // tool limits
+	again    bool                 // it is done though it was done before
 	clamps   int
 	clampH   float64
 }
 
-// do adds a step and returns its number.
+// do adds a step and returns its number. Work that is done already to all parts it is for is no step: what follows
+// it follows what went before it.
 func (p *planner) do(j job) int {
+	if p.isDone(j) {
+		return slices.Max(append(before(slices.Clone(j.after)...), 0))
+	}
+	for _, tag := range j.parts {
+		j.after = append(j.after, p.redone[tag])
+	}
 	st := Step{
 		N: len(p.work.Steps) + 1, Work: j.work, Title: j.title, Parts: j.parts, Measures: j.measures,
 		Units: j.units, Settings: max(j.settings, 1), Assumed: j.assumed, Clamps: j.clamps, ClampH: j.clampH,

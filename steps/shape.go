@@ -90,7 +90,7 @@ func (p *planner) features(q part.Part, kind piece.FeatureKind, after int) int {
 	for _, f := range q.Features {
 		switch {
 		case f.Kind != kind:
-		case kind == piece.HoleFeature && f.Round && f.Size[0] > largestBit:
+		case kind == piece.HoleFeature && f.Round && f.Size[0] > LargestBit:
 			sawn = append(sawn, f)
 		default:
 			plain = append(plain, f)
@@ -108,9 +108,9 @@ func workOf(k piece.FeatureKind) string {
 	return string(k) // relief, slot, cut-out, notch
 }
 
-// largestBit is the largest hole that is bored with a bit; larger ones take a hole saw. Common practice, no
+// LargestBit is the largest hole that is bored with a bit; larger ones take a hole saw. Common practice, no
 // source.
-const largestBit = 5 * length.Inch / 4
+const LargestBit = 5 * length.Inch / 4
 
 // cutOut plans the given features, grouped by size so that each bit or stop is set once.
 func (p *planner) cutOut(q part.Part, work string, fs []part.Feature, after int) int {

@@ -3,9 +3,11 @@ package steps
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
+	"rodwright/journal"
 	"rodwright/part"
 	"rodwright/trade/abrasive"
 )
@@ -13,13 +15,11 @@ import (
 // surface plans sanding and finish of all panels together and returns the step after which they may be
 // put together, and the one after which they may be used. shaped are the last steps of each panel.
 func (p *planner) surface(panels []part.Part, shaped []int) (handled, cured int) {
+	panels, all := left(panels, journal.Sanded), panels
 	if len(panels) == 0 {
-		return 0, 0
+		return p.finish(all, slices.Max(append(shaped, 0)))
 	}
-	area := 0.0
-	for _, q := range panels {
-		area += float64(q.Count) * (2*q.FaceM2 + q.EdgeM2)
-	}
+	area := surfaceM2(panels)
 	grits, err := abrasive.Steps(p.s.Settings.FirstGrit, p.s.Settings.LastGrit)
 	if err != nil {
 		p.err = fmt.Errorf("the shop's grits: %w", err)
@@ -34,7 +34,15 @@ func (p *planner) surface(panels []part.Part, shaped []int) (handled, cured int)
 			"brush the dust off between grits; look along the wood towards a lamp before the next",
 		},
 	})
-	return p.finish(panels, area, sanded)
+	return p.finish(all, sanded)
+}
+
+// surfaceM2 is the area of both faces and all edges of the panels.
+func surfaceM2(panels []part.Part) (area float64) {
+	for _, q := range panels {
+		area += float64(q.Count) * (2*q.FaceM2 + q.EdgeM2)
+	}
+	return area
 }
 
 func gritText(grits []int) string {
@@ -46,7 +54,11 @@ func gritText(grits []int) string {
 }
 
 // finish plans the coats and the cure.
-func (p *planner) finish(panels []part.Part, area float64, after int) (handled, cured int) {
+func (p *planner) finish(panels []part.Part, after int) (handled, cured int) {
+	if panels = left(panels, journal.Coated); len(panels) == 0 {
+		return after, after
+	}
+	area := surfaceM2(panels)
 	f := p.finishing(p.s.Settings.Finish)
 	coats := p.s.Settings.Coats
 	for n := 1; n <= coats; n++ {

@@ -38,6 +38,27 @@ func BenchmarkAppend(b *testing.B) {
 	}
 }
 
+// BenchmarkAppendFact tells of a part of a piece that has few entries, and of one of 1 000 facts.
+func BenchmarkAppendFact(b *testing.B) {
+	for _, facts := range []int{1, 1000} {
+		b.Run(fmt.Sprint(facts), func(b *testing.B) {
+			s := openFile(b, filepath.Join(b.TempDir(), "shop.db"))
+			id := create(b, s).ID
+			batch := make([]journal.Entry, facts)
+			for i := range batch {
+				batch[i] = fact("anna", 0, sized(""))
+			}
+			kept, err := s.Append(context.Background(), id, batch...)
+			if err != nil {
+				b.Fatal(err)
+			}
+			for b.Loop() {
+				write(b, s, id, fact("anna", 0, meant(kept[0].ID, "shelf")))
+			}
+		})
+	}
+}
+
 // BenchmarkUndo takes the last edit of a piece of 1 000 entries back and makes it again.
 func BenchmarkUndo(b *testing.B) {
 	const edits = 1000

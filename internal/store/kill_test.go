@@ -9,10 +9,14 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/google/uuid"
+
+	"rodwright/journal"
 )
 
 // appendsTo is the environment variable that makes this test binary a program that appends to the named shop
@@ -27,8 +31,9 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// appendForever appends entries to the one piece of the shop, which it makes when it is missing, and prints the
-// id of each once it was acknowledged. It returns only when something fails.
+// appendForever appends to the one piece of the shop, which it makes when it is missing: a fact, an edit and an
+// accepted change, over and over. It prints the ids of what it wrote at once, once that was acknowledged. It returns
+// only when something fails.
 func appendForever(ctx context.Context, file string) error {
 	s, err := Open(ctx, file)
 	if err != nil {
@@ -38,14 +43,68 @@ func appendForever(ctx context.Context, file string) error {
 	if missing := new(NotFoundError); errors.As(err, &missing) {
 		p, err = s.Create(ctx, Write{Actor: "anna"}, "board", []byte(board))
 	}
-	for base := p.Number; err == nil; base++ {
-		e := edit("anna", base, "sizes/length", fmt.Sprintf("%d in", 20+base%20))
-		e.ID = uuid.Must(uuid.NewV7()).String()
-		if _, err = s.Append(ctx, p.ID, e); err == nil {
-			fmt.Println(e.ID)
+	for base, turn := p.Number, rand.IntN(len(turns)); err == nil; turn++ {
+		var kept []journal.Entry
+		if kept, err = s.Append(ctx, p.ID, turns[turn%len(turns)](base)...); err == nil {
+			fmt.Println(ids(kept))
+			base += int64(len(kept))
 		}
 	}
 	return err
+}
+
+// turns are what the program appends at once, in turn.
+var turns = []func(base int64) []journal.Entry{
+	func(base int64) []journal.Entry { return []journal.Entry{fact("anna", base, sized(""))} },
+	func(base int64) []journal.Entry {
+		return []journal.Entry{edit("anna", base, "sizes/length", fmt.Sprintf("%d in", 20+base%20))}
+	},
+	acceptedAtOnce,
+}
+
+// accepts is who writes the edits of accepted changes, and nothing else.
+const accepts = "ben"
+
+// acceptedAtOnce is an accepted change: an edit, a part made for it, and what that is for from then on. The note of
+// both facts is the id of the edit.
+func acceptedAtOnce(base int64) []journal.Entry {
+	e := withID(edit(accepts, base, "sizes/length", fmt.Sprintf("%d in", 20+base%20)))
+	of := sized("")
+	of.Why = e.ID
+	made := withID(fact("anna", base, of))
+	rack := meant(made.ID, "")
+	rack.Why = e.ID
+	return []journal.Entry{e, made, fact("anna", base, rack)}
+}
+
+func ids(es []journal.Entry) string {
+	var out []string
+	for _, e := range es {
+		out = append(out, e.ID)
+	}
+	return strings.Join(out, " ")
+}
+
+// allOrNone checks that of each accepted change all entries are in the log or none.
+func allOrNone(t *testing.T, log []journal.Entry) {
+	t.Helper()
+	facts := map[string]int{}
+	for _, e := range log {
+		if e.Kind == journal.Fact && e.Fact.Why != "" {
+			facts[e.Fact.Why]++
+		}
+	}
+	for _, e := range log {
+		if e.Kind == journal.Edit && e.Actor == accepts {
+			if n := facts[e.ID]; n != 2 {
+				t.Errorf("of the change accepted in entry %d are %d facts there, want 2", e.Number, n)
+			}
+			delete(facts, e.ID)
+		}
+	}
+	for id, n := range facts {
+		t.Errorf("of the change of %s are %d facts there, and its edit is not", id, n)
+	}
 }
 
 // killed starts a program that appends to the shop, kills it and returns the ids that it said were kept. The
@@ -75,8 +134,10 @@ func killed(t *testing.T, file string) (acknowledged []string) {
 		if len(acknowledged) == 0 && !early {
 			killWithin(20 * time.Millisecond)
 		}
-		if _, err := uuid.Parse(lines.Text()); err == nil { // a line cut short was not heard
-			acknowledged = append(acknowledged, lines.Text())
+		for _, id := range strings.Fields(lines.Text()) {
+			if _, err := uuid.Parse(id); err == nil { // what was cut short was not heard
+				acknowledged = append(acknowledged, id)
+			}
 		}
 	}
 	if err := program.Wait(); program.ProcessState.Exited() {
@@ -86,7 +147,7 @@ func killed(t *testing.T, file string) (acknowledged []string) {
 }
 
 // survived opens the shop after a kill, with nobody else at it, and checks that all of it is there: what was
-// acknowledged, no entry half, numbers without a gap from the one after last on. It returns the last number.
+// acknowledged, no entry and no accepted change half, numbers without a gap from the one after last on. It returns the last number.
 func survived(t *testing.T, file string, last int64, acknowledged []string) int64 {
 	t.Helper()
 	ctx := context.Background()
@@ -114,21 +175,25 @@ func survived(t *testing.T, file string, last int64, acknowledged []string) int6
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := "42 in" // as in board
+	want, edited := "42 in", last == 0 // as in board
 	there := map[string]bool{}
 	for _, e := range log {
 		last++
 		if err := e.Check(); err != nil || e.Number != last {
 			t.Errorf("entry at place %d is %+v: %v", last, e, err)
 		}
-		there[e.ID], want = true, e.New
+		there[e.ID] = true
+		if e.Kind == journal.Edit {
+			want, edited = e.New, true
+		}
 	}
+	allOrNone(t, log)
 	for _, id := range acknowledged {
 		if !there[id] {
 			t.Errorf("entry %s was acknowledged and is lost", id)
 		}
 	}
-	if got := value(t, s, p.ID, "sizes/length"); (len(log) > 0 || last == 0) && got != want {
+	if got := value(t, s, p.ID, "sizes/length"); edited && got != want {
 		t.Errorf("the text holds %q, the log %q", got, want)
 	}
 	if p.Number != last {
@@ -137,11 +202,24 @@ func survived(t *testing.T, file string, last int64, acknowledged []string) int6
 	return last
 }
 
+// killsOf is the environment variable that says how many kills are to be survived. Without it there are as many of
+// mostKills as fit in a short time.
+const (
+	killsOf   = "RODWRIGHT_KILLS"
+	mostKills = 500
+	shortTime = 15 * time.Second
+)
+
 func TestWhatWasAcknowledgedOutlivesAKill(t *testing.T) {
+	most, err := strconv.Atoi(os.Getenv(killsOf))
+	whole := err == nil
+	if !whole {
+		most = mostKills
+	}
 	file := filepath.Join(t.TempDir(), "shop.db")
 	var last int64
-	acknowledged, kills := 0, 200
-	for range kills {
+	acknowledged, kills := 0, 0
+	for began := time.Now(); kills < most && (whole || time.Since(began) < shortTime); kills++ {
 		ids := killed(t, file)
 		acknowledged += len(ids)
 		last = survived(t, file, last, ids)
@@ -151,6 +229,7 @@ func TestWhatWasAcknowledgedOutlivesAKill(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	allOrNone(t, logOf(t, s, p.ID))
 	snapshotsAreTheReplay(t, s, p.ID)
 	t.Logf("%d kills: %d entries acknowledged, %d kept", kills, acknowledged, last)
 }

@@ -22,11 +22,14 @@ func (s *Store) Log(ctx context.Context, id string, after int64) ([]journal.Entr
 	return entries(ctx, s.read, id, after)
 }
 
-const entryColumns = `number, id, actor, base, written, kind, path, old_value, new_value, names`
+const entryColumns = `number, id, actor, base, written, kind, path, old_value, new_value, names, fact, asked, yes`
 
 // entries returns the entries of a piece after the given number, in order.
 func entries(ctx context.Context, q querier, id string, after int64) ([]journal.Entry, error) {
-	rows, err := q.QueryContext(ctx, `select `+entryColumns+` from entries where piece = $1 and number > $2 order by number`, id, after)
+	return scanEntries(q.QueryContext(ctx, `select `+entryColumns+` from entries where piece = $1 and number > $2 order by number`, id, after))
+}
+
+func scanEntries(rows *sql.Rows, err error) ([]journal.Entry, error) {
 	if err != nil {
 		return nil, fmt.Errorf("log: %w", err)
 	}
@@ -45,8 +48,8 @@ func entries(ctx context.Context, q querier, id string, after int64) ([]journal.
 	return es, nil
 }
 
-// entriesSince returns the entries of a piece after the given number, and before them those up to it that later
-// ones take back or make again, in order.
+// entriesSince returns the entries of a piece after the given number, and before them those up to it that they are
+// about: what they take back, make again, answer or withdraw, and of an order what else was said to it, in order.
 func entriesSince(ctx context.Context, q querier, id string, base int64) ([]journal.Entry, error) {
 	es, err := entries(ctx, q, id, base)
 	if err != nil {
@@ -57,17 +60,34 @@ func entriesSince(ctx context.Context, q querier, id string, base int64) ([]jour
 		there[e.ID] = true
 	}
 	for i := 0; i < len(es); i++ {
-		if e := es[i]; e.Kind == journal.Undo && !there[e.Names] {
-			named, err := entryOf(ctx, q, id, e.Names)
-			if err != nil {
-				return nil, err
+		if there[es[i].Names] {
+			continue
+		}
+		earlier, err := about(ctx, q, id, es[i], base)
+		if err != nil {
+			return nil, err
+		}
+		for _, e := range earlier {
+			if !there[e.ID] {
+				there[e.ID] = true
+				es = append(es, e)
 			}
-			there[named.ID] = true
-			es = append(es, named)
 		}
 	}
 	slices.SortFunc(es, func(a, b journal.Entry) int { return cmp.Compare(a.Number, b.Number) })
 	return es, nil
+}
+
+// about returns the entries up to the number base that e is about, and of an order of then the answers up to it.
+func about(ctx context.Context, q querier, id string, e journal.Entry, base int64) ([]journal.Entry, error) {
+	switch {
+	case e.Names != "":
+		named, err := entryOf(ctx, q, id, e.Names)
+		return []journal.Entry{named}, err
+	case e.Kind == journal.Asked && e.Number <= base:
+		return scanEntries(q.QueryContext(ctx, `select `+entryColumns+` from entries where piece = $1 and number <= $2 and names = $3`, id, base, e.ID))
+	}
+	return nil, nil
 }
 
 // entryOf returns the entry of a piece with the given id.
@@ -77,11 +97,12 @@ func entryOf(ctx context.Context, q querier, piece, id string) (journal.Entry, e
 
 func scanEntry(row interface{ Scan(...any) error }) (journal.Entry, error) {
 	var e journal.Entry
-	var at int64
-	err := row.Scan(&e.Number, &e.ID, &e.Actor, &e.Base, &at, &e.Kind, &e.Path, &e.Old, &e.New, &e.Names)
+	var at, yes int64
+	var fact, asked string
+	err := row.Scan(&e.Number, &e.ID, &e.Actor, &e.Base, &at, &e.Kind, &e.Path, &e.Old, &e.New, &e.Names, &fact, &asked, &yes)
 	if err != nil {
 		return e, fmt.Errorf("log: %w", err)
 	}
-	e.At = moment(at)
-	return e, nil
+	e.At, e.Yes = moment(at), yes != 0
+	return e, decode(&e, fact, asked)
 }

@@ -142,6 +142,19 @@ func (s *Store) Text(ctx context.Context, id string) (text []byte, number int64,
 	return standing(ctx, tx, id)
 }
 
+// Start returns the document that the piece with the given id began with.
+func (s *Store) Start(ctx context.Context, id string) ([]byte, error) {
+	var text string
+	err := s.read.QueryRowContext(ctx, `select start_text from pieces where id = $1`, id).Scan(&text)
+	if errors.Is(err, sql.ErrNoRows) {
+		return nil, &NotFoundError{"piece", id}
+	}
+	if err != nil {
+		return nil, fmt.Errorf("start: %w", err)
+	}
+	return []byte(text), nil
+}
+
 // querier is a database or a transaction on one.
 type querier interface {
 	QueryContext(context.Context, string, ...any) (*sql.Rows, error)

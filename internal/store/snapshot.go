@@ -11,7 +11,7 @@ import (
 
 // A snapshot is the text after an entry as of the whole log, as journal.Continue means it. Snapshots are a
 // cache: the last one saves reading a piece the replay, those on the way to it save an undo the replay from
-// the start. One that holds an entry that is taken back later, or made again, is dropped with it.
+// the start. One that holds an entry that is taken back later, made again or withdrawn, is dropped with it.
 
 // every is how many entries lie between two snapshots that stay.
 const every = 20
@@ -71,7 +71,7 @@ func (w *writing) keep(ctx context.Context) error {
 }
 
 // rebuild makes the text anew as of the given log, whose last entry takes back or makes again the edit of the
-// given number.
+// given number, or withdraws the yes of that number.
 func (w *writing) rebuild(ctx context.Context, log []journal.Entry, changed int64) error {
 	if err := w.drop(ctx, changed); err != nil {
 		return err

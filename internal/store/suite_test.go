@@ -312,7 +312,15 @@ func TestWhatCantBeWrittenIsRefusedWithItsField(t *testing.T) {
 			"name":  func() error { _, err := s.Create(ctx, Write{Actor: "a"}, " stool ", stool(t)); return err },
 			"new":   func() error { _, err := s.Append(ctx, p.ID, edit("a", 0, path, "1 in\n")); return err },
 			"path":  func() error { _, err := s.Append(ctx, p.ID, edit("a", 0, "", "1 in")); return err },
-			"kind":  func() error { _, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Fact}); return err },
+			"kind": func() error {
+				_, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Accepted})
+				return err
+			},
+			"fact": func() error { _, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Fact}); return err },
+			"order": func() error {
+				_, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Asked})
+				return err
+			},
 			"at": func() error {
 				e := edit("a", 0, path, "1 in")
 				e.At = time.Now().Add(time.Hour)
@@ -410,8 +418,10 @@ func TestTwoWritersAtOnceLoseNothing(t *testing.T) {
 				defer done.Done()
 				for i := range writes {
 					// Each has a path of its own, so any base merges.
-					if _, err := s.Append(context.Background(), p.ID, journal.Entry{Actor: fmt.Sprint("writer ", k), Kind: journal.Edit,
-						Base: lastOf(s, p.ID), Path: paths[k], New: fmt.Sprintf("%d in", 20+i)}); err != nil {
+					if _, err := s.Append(context.Background(), p.ID, journal.Entry{
+						Actor: fmt.Sprint("writer ", k), Kind: journal.Edit,
+						Base: lastOf(s, p.ID), Path: paths[k], New: fmt.Sprintf("%d in", 20+i),
+					}); err != nil {
 						t.Error(err)
 					}
 				}

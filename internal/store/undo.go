@@ -10,7 +10,7 @@ import (
 
 // takeBack makes the text as it stands once the entry that e names is taken back.
 func (w *writing) takeBack(ctx context.Context, e journal.Entry) error {
-	log, err := entries(ctx, w.tx, w.piece, 0)
+	log, err := w.log(ctx)
 	if err != nil {
 		return err
 	}
@@ -21,7 +21,7 @@ func (w *writing) takeBack(ctx context.Context, e journal.Entry) error {
 	if over, ok := journal.Over(w.text, log, edit); ok {
 		return w.writtenOver(log, e, edit, over)
 	}
-	return w.rebuild(ctx, append(log, e), edit.Number)
+	return w.rebuild(ctx, append(log[:len(log):len(log)], e), edit.Number)
 }
 
 // mayTakeBack refuses an undo of what is not there, is another's, or is not the last.
@@ -41,6 +41,8 @@ func mayTakeBack(log []journal.Entry, e journal.Entry) error {
 		last, ok = journal.Redoable(log, e.Actor)
 	}
 	switch {
+	case named.Kind != journal.Edit && named.Kind != journal.Undo:
+		return &InputError{"names", fmt.Sprintf("is entry %d, of kind %s: that is withdrawn, not undone", named.Number, named.Kind)}
 	case named.Actor != e.Actor:
 		return &InputError{"names", fmt.Sprintf("is an entry of %s: each takes back their own", named.Actor)}
 	case !journal.Standing(log)[at]:
