@@ -162,12 +162,12 @@ func stocked(s *shop.Shop, rec *journal.Record) *shop.Shop {
 		case left <= 0:
 		case g.Kind == journal.BoardGoods:
 			rack.Boards = append(rack.Boards, shop.Board{
-				Tag: g.Tag, Species: g.Material, Quarters: g.Quarters, Length: left, Width: wide, Thickness: thick, RoughEdges: g.Rough, Defects: defects(g),
+				Tag: g.Tag, Species: g.Material, Quarters: g.Quarters, Length: left, Width: wide, Thickness: thick, RoughEdges: g.Rough, Defects: defects(g), Paid: true,
 			})
 		case g.Kind == journal.StickGoods:
-			rack.Sticks = append(rack.Sticks, shop.Stick{Tag: g.Tag, Pipe: g.Material, Length: left})
+			rack.Sticks = append(rack.Sticks, shop.Stick{Tag: g.Tag, Pipe: g.Material, Length: left, Paid: true})
 		case g.Kind == journal.SheetGoods:
-			rack.Sheets = append(rack.Sheets, shop.Sheet{Tag: g.Tag, Sheet: g.Material, Length: left, Width: wide})
+			rack.Sheets = append(rack.Sheets, shop.Sheet{Tag: g.Tag, Sheet: g.Material, Length: left, Width: wide, Paid: true})
 		}
 	}
 	with.Rack = rack

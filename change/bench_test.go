@@ -32,7 +32,7 @@ func BenchmarkWeighLarge(b *testing.B) {
 	size := now.Build.Doc.Sizes[0]
 	b.Run("weigh", func(b *testing.B) {
 		for i := range b.N {
-			put := journal.Put{Path: "sizes/" + size.Name, New: length.SixtyFourth.Text(size.Value+length.Length(i%64+1)*length.Inch/64)}
+			put := journal.Put{Path: "sizes/" + size.Name, New: length.SixtyFourth.Text(size.Value + length.Length(i%64+1)*length.Inch/64)}
 			if _, err := change.Weigh(now, put); err != nil {
 				b.Fatal(err)
 			}

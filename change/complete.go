@@ -7,6 +7,7 @@ import (
 
 	"rodwright/fate"
 	"rodwright/journal"
+	"rodwright/length"
 	"rodwright/part"
 )
 
@@ -97,6 +98,8 @@ func (t *Truth) completeThing(h journal.Happened) (journal.Happened, error) {
 		return t.completeMade(h, thing, need)
 	case journal.Wrong:
 		return t.completeWrong(h, thing, need)
+	case journal.Meant:
+		return t.completeMeant(h, thing)
 	case journal.Spoiled:
 		if thing == nil {
 			return h, &FactError{h.Part + " is not made yet, so that it can't be spoiled", "say first what was made: made " + h.Part + " …"}
@@ -117,7 +120,7 @@ func (t *Truth) find(h journal.Happened) (*journal.Thing, *fate.Need, error) {
 		return &thing, needAt(needs, thing.Place), nil
 	}
 	for i := range needs {
-		if n := &needs[i]; n.Tag == h.Part || n.Part.Tag == h.Part && n.Part.Count == 1 || h.Place != "" && n.Place == h.Place {
+		if n := &needs[i]; n.Tag == h.Part || n.Part.Tag == h.Part && n.Part.Count == 1 || h.What != journal.Meant && h.Place != "" && n.Place == h.Place {
 			return t.thingAt(n.Place), n, nil
 		}
 	}
@@ -269,6 +272,7 @@ func (t *Truth) completeWrong(h journal.Happened, thing *journal.Thing, need *fa
 			}
 		}
 		shape.Openings = append(shape.Openings, h.Shape.Openings...)
+		h.Why = t.wrongHoles(h.Shape.Openings) + h.Why
 	}
 	if shape.Size[0] <= 0 || shape.Kind == journal.KindPanel && (shape.Size[1] <= 0 || shape.Size[2] <= 0) {
 		return h, &FactError{"nothing of " + h.Part + " would be left", "say by how much it is short, or spoiled"}
@@ -276,6 +280,31 @@ func (t *Truth) completeWrong(h journal.Happened, thing *journal.Thing, need *fa
 	h.Shape, h.Place = &shape, thing.Place
 	if h.Place == "" && need != nil {
 		h.Place = need.Place
+	}
+	return h, nil
+}
+
+// wrongHoles says which holes should not be there, as the shape tells them among all.
+func (t *Truth) wrongHoles(openings []journal.Opening) (said string) {
+	fine := t.Build.Doc.Fineness.Finer()
+	for _, o := range openings {
+		half := length.Length(o.Size[0]).Half()
+		said += fmt.Sprintf("hole %s at %s × %s, ", fine.Text(length.Length(o.Size[0])), fine.Number(length.Length(o.At[0])+half), fine.Text(length.Length(o.At[1])+half))
+	}
+	return said
+}
+
+// completeMeant refuses a thing or a place that is not there.
+func (t *Truth) completeMeant(h journal.Happened, thing *journal.Thing) (journal.Happened, error) {
+	if thing == nil {
+		return h, &FactError{h.Part + " is not made yet", "say first what was made: made " + h.Part + " …"}
+	}
+	if h.Place != "" && needAt(t.needs(), h.Place) == nil {
+		var places []string
+		for _, n := range t.needs() {
+			places = append(places, n.Place)
+		}
+		return h, &FactError{fmt.Sprintf("the plan has no place %q", h.Place), "its places are " + strings.Join(places, ", ") + ", or the rack"}
 	}
 	return h, nil
 }

@@ -14,6 +14,9 @@ import (
 // probe is by how much a size is changed to see what depends on it.
 const probe = length.Millimetre
 
+// mostShift is the part of a size by which it is shifted at most, an eighth: farther it would be another design.
+const mostShift = 8
+
 // shift changes a size of the design so that the part is right as it is. Every length of the document that is written
 // as such and that the part's size follows in proportion is tried.
 func (o *waysOut) shift() error {
@@ -49,6 +52,9 @@ func (o *waysOut) shiftTo(need *fate.Need, k int, by length.Length) error {
 			continue
 		}
 		to := c.value + by.Scale(int64(probe), int64(moved))
+		if (to - c.value).Abs() > c.value/mostShift {
+			continue
+		}
 		edit := journal.Put{Path: c.path, New: exact(to, doc.Unit)}
 		w, err := Weigh(o.after, edit)
 		if err != nil { // the design does not go that way

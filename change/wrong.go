@@ -121,46 +121,63 @@ func (w *Weighed) told(now *Truth) {
 	w.Words = w.words(w.After.Build.Doc.Fineness)
 }
 
-// another takes another part that is made for the place, where the cheapest assignment of all parts does.
+// another takes another part that is made for the place: of those that can be made into it the one that costs least,
+// what it leaves behind included.
 func (o *waysOut) another() error {
-	w := &Weighed{}
-	plan, err := o.after.Log.derive(o.after.Text, frameOnly(o.after.Record))
-	if err != nil {
-		return err
+	_, costs := assign(o.after, o.after.Build)
+	j := slices.IndexFunc(costs.Needs, func(n fate.Need) bool { return n.Place == o.wrong.Place })
+	if j < 0 {
+		return nil
 	}
-	chosen, costs, err := w.give(o.after, plan)
-	if err != nil {
-		return err
-	}
-	w.tell(o.after, chosen, costs)
-	for _, f := range w.Fates {
-		if f.To == o.wrong.Place && f.Thing != o.wrong.Thing {
-			o.add(AnotherPart, fmt.Sprintf("take %s for it: %s", f.Label, f.Words), w, f.Shows)
-			return nil
+	best, least := -1, int64(fate.Never)
+	for i, t := range costs.Things {
+		if t.ID == o.wrong.Thing || costs.Serve[i][j] >= fate.Never {
+			continue
+		}
+		cost := costs.Serve[i][j] - costs.Rack[i]
+		if left := slices.IndexFunc(costs.Needs, func(n fate.Need) bool { return n.Place == t.Place }); left >= 0 {
+			cost = costs.Serve[i][j] + costs.Make[left] - min(costs.Serve[i][left], costs.Make[left])
+		}
+		if cost < least {
+			best, least = i, cost
 		}
 	}
+	if best < 0 {
+		return nil
+	}
+	t, way := costs.Things[best], costs.Ways[best][j][0]
+	return o.meant(AnotherPart, fmt.Sprintf("take %s for it: %s", t.Label, way.Words), way.Shows,
+		journal.Happened{What: journal.Meant, Thing: o.wrong.Thing, Part: o.wrong.Part},
+		journal.Happened{What: journal.Meant, Thing: t.ID, Part: t.Label, Place: o.wrong.Place})
+}
+
+// meant weighs a way in which parts get other places.
+func (o *waysOut) meant(kind, words string, shows []string, hs ...journal.Happened) error {
+	after, err := o.after.then(facts(hs))
+	if err != nil {
+		return err
+	}
+	w := &Weighed{After: after, Meant: hs}
+	w.told(o.now)
+	o.add(kind, words, w, shows)
 	return nil
 }
 
 // makeAgain puts the part on the rack and makes another.
 func (o *waysOut) makeAgain() error {
-	meant := journal.Happened{What: journal.Meant, Thing: o.wrong.Thing, Part: o.wrong.Part}
-	after, err := o.after.then(facts([]journal.Happened{meant}))
+	rack := journal.Happened{What: journal.Meant, Thing: o.wrong.Thing, Part: o.wrong.Part}
+	after, err := o.after.then(facts([]journal.Happened{rack}))
 	if err != nil {
 		return err
 	}
-	w := &Weighed{After: after, Meant: []journal.Happened{meant}}
-	w.told(o.now)
-	need := needAt(after.needs(), o.wrong.Place)
 	words := "make it again"
-	if need != nil {
+	if need := needAt(after.needs(), o.wrong.Place); need != nil {
 		words = "make " + need.Place + " again" + source(after, need)
 		if need.Part.From == part.FromNipple {
 			words = "buy another nipple"
 		}
 	}
-	o.add(MakeItAgain, words, w, nil)
-	return nil
+	return o.meant(MakeItAgain, words, nil, rack)
 }
 
 // source says where a part made again comes from: stock bought for the piece, or new.

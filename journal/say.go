@@ -23,10 +23,10 @@ func (e *SayError) Error() string {
 
 // sayings reads what follows the first word of a line, by that word.
 var sayings = map[What]func(phrase, length.Unit) (Happened, error){
-	Made: sayMade, Measured: sayMeasured, Bought: sayBought, Wrong: sayWrong, Spoiled: saySpoiled, Finished: sayNoMore(Finished), Delivered: sayNoMore(Delivered),
+	Made: sayMade, Measured: sayMeasured, Bought: sayBought, Wrong: sayWrong, Spoiled: saySpoiled, Meant: sayMeant, Finished: sayNoMore(Finished), Delivered: sayNoMore(Delivered),
 }
 
-const wantFirst = "made, measured, bought, wrong, spoiled, finished or delivered first"
+const wantFirst = "made, measured, bought, wrong, spoiled, meant, finished or delivered first"
 
 // Say reads a fact as a maker writes it on one line. There is one way to say each:
 //
@@ -36,8 +36,9 @@ const wantFirst = "made, measured, bought, wrong, spoiled, finished or delivered
 //	bought stick PIPESIZE LENGTH as TAG [for PRICE]
 //	bought sheet SHEET LENGTH × WIDTH [× THICKNESS] as TAG [for PRICE]
 //	bought COUNT × ITEM [for PRICE]
-//	wrong TAG [SIZE [× SIZE [× SIZE]]] : WHY
+//	wrong TAG [SIZE [× SIZE [× SIZE]]|short LENGTH|narrow LENGTH|hole DIAMETER at X × Y [deep DEPTH]] : WHY
 //	spoiled TAG WHY
+//	meant TAG for PLACE|the rack
 //	finished
 //	delivered
 //
@@ -51,7 +52,9 @@ const wantFirst = "made, measured, bought, wrong, spoiled, finished or delivered
 //	bought sheet birch-plywood-18 96 × 48 in as B1 for 60
 //	bought 8 × tee 1 for 31.20
 //	wrong C2.1 25 3/4 in: cut too short
-//	spoiled A1.1 hole on the wrong side
+//	wrong A1.1 hole 1 in at 6 × 3 in: bored from the wrong edge
+//	spoiled A1.1 split along its grain
+//	meant C2.1 for back left post 1
 //
 // Lengths are those of length.Parse. One without a unit takes that of the next one joined to it by × or x, and where
 // there is none the given unit. WORK is a kind of work of the steps (Works), or the word of the state that it leads
@@ -103,27 +106,6 @@ func keptError(p phrase, err error) error {
 	field := bad.Field[strings.LastIndex(bad.Field, ".")+1:]
 	return p.wrong(0, "the "+field+" "+bad.Why, "another "+field)
 }
-
-// sayWrong reads what went wrong with a part, behind a colon, and before it what the part measures now.
-func sayWrong(p phrase, unit length.Unit) (Happened, error) {
-	h := Happened{What: Wrong}
-	size, why, ok := p.atColon()
-	switch {
-	case !ok || len(size.words) == 0:
-		return h, p.wrong(len(p.words), "the tag, a colon and what went wrong are missing", wantWrong)
-	case len(why.words) == 0:
-		return h, p.wrong(len(p.words), "what went wrong is missing behind the colon", wantWrong)
-	}
-	h.Part, h.Why = size.words[0].text, why.String()
-	if size = size.from(1); len(size.words) == 0 {
-		return h, nil
-	}
-	measures, _, err := size.measures(unit)
-	h.Shape = &Shape{Size: measures, Measured: true}
-	return h, err
-}
-
-const wantWrong = "the tag, its size where it is another, and why, as wrong C2.1 25 3/4 in: cut too short"
 
 func saySpoiled(p phrase, _ length.Unit) (Happened, error) {
 	if len(p.words) < 2 {

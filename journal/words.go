@@ -23,9 +23,9 @@ func (h Happened) Words(f length.Fineness, currency string) string {
 	case h.What == Spoiled:
 		return fmt.Sprintf("spoiled %s %s", h.tag(), h.Why)
 	case h.What == Meant && h.Place == "":
-		said = h.tag() + " goes to the rack"
+		said = fmt.Sprintf("meant %s for the rack", h.tag())
 	case h.What == Meant:
-		said = fmt.Sprintf("%s is for %s now", h.tag(), h.Place)
+		said = fmt.Sprintf("meant %s for %s", h.tag(), h.Place)
 	case h.What == Measured && h.Distance != nil:
 		said = "measured " + h.Distance.words(f)
 	case h.What == Bought && h.Goods != nil:

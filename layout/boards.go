@@ -138,6 +138,18 @@ func (y yard) rate() float64 {
 	return 1
 }
 
+// paidShare is the share of its price at which stock enters that was bought for the piece: nothing is paid for it any
+// more, but of two layouts the one that opens less of it is better.
+const paidShare = 0.01
+
+// rackShare is the share of the price of as much new stock at which stock of the rack enters.
+func rackShare(s *shop.Shop, paid bool) float64 {
+	if paid {
+		return paidShare
+	}
+	return s.Panel.Salvage
+}
+
 // addRackBoards adds the boards of the rack that are thick enough for a panel, at the salvage share of the
 // price of as much new wood.
 func (t *Task) addRackBoards(y yard) {
@@ -148,7 +160,7 @@ func (t *Task) addRackBoards(y yard) {
 		feet := y.feet(b.Length, b.Width)
 		nb := cut.Board{
 			Tag: b.Tag, Length: b.Length, Width: b.Width, Thickness: b.Thickness, RoughEdges: b.RoughEdges, Ring: cut.Ring(b.Ring),
-			Price: cut.Priced(cut.RoundMoney(y.s.Panel.Salvage * feet * y.rate())),
+			Price: cut.Priced(cut.RoundMoney(rackShare(y.s, b.Paid) * feet * y.rate())),
 		}
 		for _, d := range b.Defects {
 			nb.Defects = append(nb.Defects, cut.Defect{

@@ -51,7 +51,7 @@ func sheetTask(goods sheet.Sheet, parts []part.Part, s *shop.Shop) Task {
 		share := k.Length.MM() * k.Width.MM() / whole
 		t.addSheet(Stock{Tag: k.Tag, Item: goods.ID, Quantity: share, Unit: each, FromRack: true}, cut.Sheet{
 			Tag: k.Tag, Length: k.Length, Width: k.Width, Count: 1, Grain: goods.Veneered,
-			Price: cut.Priced(cut.RoundMoney(w.Salvage * price * share)),
+			Price: cut.Priced(cut.RoundMoney(rackShare(s, k.Paid) * price * share)),
 		})
 	}
 	t.addSheet(Stock{Tag: goods.ID, Item: goods.ID, Quantity: 1, Unit: each}, cut.Sheet{

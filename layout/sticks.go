@@ -106,7 +106,7 @@ func (t *Task) addRackSticks(size pipe.Size, s *shop.Shop) {
 			continue
 		}
 		t.Sticks.Stock = append(t.Sticks.Stock, cut.StickStock{
-			Tag: k.Tag, Length: k.Length, Count: 1, Price: cut.Priced(cut.RoundMoney(s.Panel.Salvage * rate * k.Length.MM())),
+			Tag: k.Tag, Length: k.Length, Count: 1, Price: cut.Priced(cut.RoundMoney(rackShare(s, k.Paid) * rate * k.Length.MM())),
 		})
 		t.Stock = append(t.Stock, Stock{Tag: k.Tag, Item: shop.StickItem(size, k.Length), Quantity: 1, Unit: each, FromRack: true})
 	}

@@ -20,6 +20,7 @@ type Board struct {
 	RoughEdges int
 	Ring       string // up, down, or empty: the side the bark face looks to
 	Defects    []Defect
+	Paid       bool // bought for the piece that is laid out: what is used of it costs nothing more
 }
 
 // Defect is a rectangle of a board that a good face must not have, from the board's corner.
@@ -35,6 +36,7 @@ type Stick struct {
 	Tag    string
 	Pipe   string // size: 3/4, DN20
 	Length length.Length
+	Paid   bool // bought for the piece that is laid out
 }
 
 // Sheet is one sheet of panel goods in the rack, or an offcut of one.
@@ -42,4 +44,5 @@ type Sheet struct {
 	Tag           string
 	Sheet         string // id, for example birch-plywood-18
 	Length, Width length.Length
+	Paid          bool // bought for the piece that is laid out
 }

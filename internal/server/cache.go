@@ -39,6 +39,18 @@ func (c *cache[K, V]) get(key K, fresh func() V) V {
 	return value
 }
 
+// kept returns the value kept under the key, if there is one.
+func (c *cache[K, V]) kept(key K) (value V, ok bool) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	at, ok := c.places[key]
+	if ok {
+		c.byUse.MoveToFront(at)
+		value = at.Value.(entry[K, V]).value
+	}
+	return value, ok
+}
+
 // size returns how many values are kept.
 func (c *cache[K, V]) size() int {
 	c.mu.Lock()

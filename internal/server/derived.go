@@ -10,6 +10,7 @@ import (
 	"rodwright/build"
 	"rodwright/draw"
 	"rodwright/internal/store"
+	"rodwright/journal"
 	"rodwright/piece"
 	"rodwright/shop"
 )
@@ -17,8 +18,9 @@ import (
 // deriveKey names everything that a build depends on.
 type deriveKey struct {
 	text  [sha256.Size]byte
-	shop  int64  // the number of the settings' last write
-	units string // inch, metric, or empty for the document's own
+	shop  int64     // the number of the settings' last write
+	units string    // inch, metric, or empty for the document's own
+	told  recordKey // zero where nothing was made, bought or measured
 }
 
 // derived is what was derived from one document. Its parts are worked out when they are first asked for, once,
@@ -36,6 +38,7 @@ type derived struct {
 type opened struct {
 	store.Piece
 	text   []byte
+	told   told
 	units  string
 	rules  settings
 	build  *build.Build
@@ -82,7 +85,7 @@ func (s *Server) open(ctx context.Context, id, units string) (*opened, error) {
 		return nil, err
 	}
 	o.units = units
-	o.shared = s.derive(o.text, o.rules, units)
+	o.shared = s.derive(o.text, o.told, o.rules, units)
 	if o.build, err = o.shared.build(); err != nil {
 		return nil, inFile(err, o.Name)
 	}
@@ -104,14 +107,18 @@ func (s *Server) read(ctx context.Context, id string) (*opened, error) {
 		return nil, err
 	}
 	p.Number = number
-	return &opened{Piece: p, text: text, rules: rules}, nil
+	facts, err := s.told(ctx, id, number)
+	if err != nil {
+		return nil, err
+	}
+	return &opened{Piece: p, text: text, told: facts, rules: rules}, nil
 }
 
-// derive returns what is kept of a document in the shop, or begins to keep it.
-func (s *Server) derive(text []byte, rules settings, units string) *derived {
-	key := deriveKey{sha256.Sum256(text), rules.number, units}
+// derive returns what is kept of a document in the shop and what was made of it, or begins to keep it.
+func (s *Server) derive(text []byte, facts told, rules settings, units string) *derived {
+	key := deriveKey{sha256.Sum256(text), rules.number, units, facts.key}
 	return s.derived.get(key, func() *derived {
-		d := &derived{build: sync.OnceValues(func() (*build.Build, error) { return s.work(text, rules.shop, units) })}
+		d := &derived{build: sync.OnceValues(func() (*build.Build, error) { return s.work(text, facts.record, rules.shop, units) })}
 		d.json = sync.OnceValues(func() ([]byte, error) {
 			b, err := d.build()
 			if err != nil {
@@ -123,9 +130,9 @@ func (s *Server) derive(text []byte, rules settings, units string) *derived {
 	})
 }
 
-// work derives a build from a document, shown in the given units. It names no file in its errors, because several
+// work derives a build from a document and what was made of it, shown in the given units. It names no file in its errors, because several
 // pieces may have one text; see inFile.
-func (s *Server) work(text []byte, in *shop.Shop, units string) (*build.Build, error) {
+func (s *Server) work(text []byte, rec *journal.Record, in *shop.Shop, units string) (*build.Build, error) {
 	doc, err := piece.Read("", text)
 	if err != nil {
 		return nil, err
@@ -137,7 +144,7 @@ func (s *Server) work(text []byte, in *shop.Shop, units string) (*build.Build, e
 	if fineness != doc.Fineness {
 		doc = doc.Shown(fineness)
 	}
-	return build.Derive(build.Input{Document: doc, Shop: in}, s.memo)
+	return build.Derive(build.Input{Document: doc, Shop: in, Record: rec}, s.memo)
 }
 
 // inFile puts the piece's name into an error of its document.

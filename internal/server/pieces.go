@@ -95,9 +95,13 @@ func (s *Server) line(ctx context.Context, p store.Piece, rules settings) (line,
 	if err != nil {
 		return line{}, err
 	}
-	sum := s.summaries.get(deriveKey{sha256.Sum256(text), rules.number, ""}, func() func() Summary {
+	facts, err := s.told(ctx, p.ID, number)
+	if err != nil {
+		return line{}, err
+	}
+	sum := s.summaries.get(deriveKey{sha256.Sum256(text), rules.number, "", facts.key}, func() func() Summary {
 		return sync.OnceValue(func() Summary {
-			b, err := s.derive(text, rules, "").build()
+			b, err := s.derive(text, facts, rules, "").build()
 			if err != nil {
 				return Summary{Worst: finding.Unknown.String(), Currency: rules.shop.Currency, Problem: err.Error()}
 			}

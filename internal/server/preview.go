@@ -75,16 +75,14 @@ func (s *Server) preview(ctx context.Context, in *previewIn) (*previewOut, error
 	if err != nil {
 		return nil, err
 	}
-	if in.Body.Base > now.Number {
-		p := problem(http.StatusUnprocessableEntity, fmt.Sprintf("base is %d, and the last entry of the piece is %d", in.Body.Base, now.Number), "read the piece again")
-		p.Path = "base"
-		return nil, p
+	if err := seen("base", in.Body.Base, now.Number); err != nil {
+		return nil, err
 	}
-	text, err := made(now, in.Body.Edits)
+	text, err := made(now.text, now.Name, in.Body.Edits)
 	if err != nil {
 		return nil, err
 	}
-	tried := s.derive(text, now.rules, in.Units)
+	tried := s.derive(text, now.told, now.rules, in.Units)
 	b, err := tried.build()
 	if err != nil {
 		return nil, s.wrongEdit(ctx, inFile(err, now.Name), text, in.Body.Edits)
@@ -95,13 +93,22 @@ func (s *Server) preview(ctx context.Context, in *previewIn) (*previewOut, error
 	return out, err
 }
 
-// made returns the document with the edits in it. The error of an edit that can't be made names its path.
-func made(o *opened, edits []editBody) ([]byte, error) {
-	text := o.text
+// seen refuses the number of an entry that nobody has written.
+func seen(name string, number, last int64) error {
+	if number <= last {
+		return nil
+	}
+	p := problem(http.StatusUnprocessableEntity, fmt.Sprintf("%s is %d, and the last entry of the piece is %d", name, number, last), "read the piece again")
+	p.Path = name
+	return p
+}
+
+// made returns the document of a name with the edits in it. The error of an edit that can't be made names its path.
+func made(text []byte, name string, edits []editBody) ([]byte, error) {
 	for _, e := range edits {
 		next, err := piece.Edit(text, e.Path, e.Value)
 		var wrong *piece.Error
-		if errors.As(inFile(err, o.Name), &wrong) {
+		if errors.As(inFile(err, name), &wrong) {
 			p := documentProblem(wrong)
 			p.Path = e.Path
 			return nil, p

@@ -10,13 +10,15 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"rodwright/change"
 	"rodwright/internal/store"
+	"rodwright/journal"
 	"rodwright/piece"
 	"rodwright/shop"
 	"rodwright/trade/answer"
 )
 
-// Problem is what went wrong with a request, as RFC 9457 has it, with three members more.
+// Problem is what went wrong with a request, as RFC 9457 has it, with members more.
 type Problem struct {
 	Type   string `json:"type" doc:"What kind of problem it is; about:blank: the status says it."`
 	Title  string `json:"title" doc:"The status in words."`
@@ -25,6 +27,11 @@ type Problem struct {
 	Right  string `json:"right,omitempty" doc:"What would be right."`
 	Path   string `json:"path,omitempty" doc:"The value that is wrong: a path in the document, or a name in the request."`
 	Place  *Place `json:"place,omitempty" doc:"Where in the document it is."`
+
+	Yours  *string `json:"yours,omitempty" doc:"Of a conflict: the value that was to be written."`
+	Theirs *string `json:"theirs,omitempty" doc:"Of a conflict: the value that stands there now."`
+	Actor  string  `json:"actor,omitempty" doc:"Of a conflict: who wrote it."`
+	Number int64   `json:"number,omitempty" doc:"Of a conflict: the number of the entry that wrote it."`
 }
 
 // Place is a place in a document, counted from 1 in characters.
@@ -66,6 +73,8 @@ func (s *Server) problemOf(ctx context.Context, err error) *Problem {
 	var own *Problem
 	var missing *store.NotFoundError
 	var input *store.InputError
+	var conflict *store.ConflictError
+	var entry *journal.EntryError
 	var document *piece.Error
 	var settings *shop.Error
 	var question *answer.Error
@@ -77,6 +86,12 @@ func (s *Server) problemOf(ctx context.Context, err error) *Problem {
 	case errors.As(err, &input):
 		p := problem(http.StatusUnprocessableEntity, input.Error(), "")
 		p.Path = input.Field
+		return p
+	case errors.As(err, &conflict):
+		return conflictProblem(conflict)
+	case errors.As(err, &entry):
+		p := problem(http.StatusUnprocessableEntity, entry.Error(), "")
+		p.Path = entry.Field
 		return p
 	case errors.As(err, &document):
 		return documentProblem(document)
@@ -91,6 +106,30 @@ func (s *Server) problemOf(ctx context.Context, err error) *Problem {
 	}
 	s.log.ErrorContext(ctx, "request failed", "error", err)
 	return problem(http.StatusInternalServerError, "the server could not do this; its log says why", "nothing was changed; ask again")
+}
+
+func conflictProblem(e *store.ConflictError) *Problem {
+	p := problem(http.StatusConflict, e.Error(), "take theirs, or send yours again with a base of the last entry")
+	p.Path, p.Yours, p.Theirs, p.Actor, p.Number = e.Path, &e.Yours, &e.Theirs, e.Actor, e.Number
+	return p
+}
+
+// saidProblem says of words that tell a fact what of them can't be, under the name that they were sent by. Other
+// errors it lets pass.
+func saidProblem(err error, path string) error {
+	var line *journal.SayError
+	var fact *change.FactError
+	var p *Problem
+	switch {
+	case errors.As(err, &line):
+		p = problem(http.StatusUnprocessableEntity, fmt.Sprintf("at letter %d: %s", line.At, line.Message), "write "+line.Want)
+	case errors.As(err, &fact):
+		p = problem(http.StatusUnprocessableEntity, fact.Message, fact.Want)
+	default:
+		return err
+	}
+	p.Path = path
+	return p
 }
 
 func documentProblem(e *piece.Error) *Problem {

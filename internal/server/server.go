@@ -1,8 +1,9 @@
 // Package server is the HTTP interface of one shop: its pieces and everything derived from them as JSON,
-// drawings and books, what an edit would do before it is stored, word of changes, and the page in the browser.
+// drawings and books, what an edit would do before it is stored, what was told of a piece under way and what follows
+// from it, word of changes, and the page in the browser.
 //
 // The words: a piece is opened when its document is read from the shop; what is derived from it is kept, a bounded
-// number at a time, by the document's bytes, the shop's settings and the unit asked for. A problem is an error as
+// number at a time, by the document's bytes, what was told of the piece, the shop's settings and the unit asked for. A problem is an error as
 // RFC 9457 writes it, with the place in the document and what would be right.
 //
 // Start with [New], or with [Listen] and [Server.Serve]. It serves this machine alone: it listens on loopback
@@ -15,21 +16,24 @@ import (
 	"log/slog"
 	"net/http"
 	"sync"
+	"time"
 
 	"github.com/danielgtaylor/huma/v2"
 
 	"rodwright/build"
+	"rodwright/journal"
 	"rodwright/shop"
 )
 
 // Options are what a server is made of. Store is needed; the others may be left out.
 type Options struct {
 	Store   Store
-	Sample  *shop.Shop   // serves while the shop has no settings of its own; shop.Sample() when nil
-	Files   fs.FS        // the page: index.html and what belongs to it; no page when nil
-	Version string       // of the program, for the interface's own description
-	Edition string       // differs where another program may answer otherwise; Version when empty
-	Logger  *slog.Logger // of what went wrong; nothing is logged when nil
+	Sample  *shop.Shop       // serves while the shop has no settings of its own; shop.Sample() when nil
+	Files   fs.FS            // the page: index.html and what belongs to it; no page when nil
+	Version string           // of the program, for the interface's own description
+	Edition string           // differs where another program may answer otherwise; Version when empty
+	Logger  *slog.Logger     // of what went wrong; nothing is logged when nil
+	Now     func() time.Time // the clock that days are counted from; time.Now when nil
 }
 
 // Server serves one shop. It is a handler; [Server.Serve] runs it on a listener.
@@ -43,7 +47,10 @@ type Server struct {
 	memo      *build.Memo
 	derived   *cache[deriveKey, *derived]
 	summaries *cache[deriveKey, func() Summary]
+	records   *cache[recordKey, *journal.Record]
 	shop      lastShop
+	now       func() time.Time
+	writing   sync.Mutex // held from the reading of a log to the entries that follow from it
 
 	handler http.Handler
 	ending  chan struct{} // closed when streams must end
@@ -65,7 +72,12 @@ func New(o Options) (*Server, error) {
 		memo:      build.NewMemo(mostStages),
 		derived:   newCache[deriveKey, *derived](mostBuilds),
 		summaries: newCache[deriveKey, func() Summary](mostSummaries),
+		records:   newCache[recordKey, *journal.Record](mostSummaries),
+		now:       o.Now,
 		ending:    make(chan struct{}),
+	}
+	if s.now == nil {
+		s.now = time.Now
 	}
 	if s.sample == nil {
 		s.sample = shop.Sample()
@@ -94,7 +106,9 @@ func (s *Server) routes(page http.Handler) (http.Handler, error) {
 	api := newAPI(mux, s.version)
 	for _, register := range []func(huma.API){
 		s.registerPieces, s.registerSizes, s.registerDrawings, s.registerSolids, s.registerBooks,
-		s.registerLog, s.registerPreview, s.registerAnswers, s.registerEvents,
+		s.registerLog, s.registerPreview, s.registerEntries, s.registerWeigh, s.registerTake, s.registerWrong,
+		s.registerThings, s.registerYields, s.registerCompare,
+		s.registerAnswers, s.registerEvents,
 	} {
 		register(api)
 	}

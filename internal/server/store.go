@@ -15,6 +15,10 @@ type Store interface {
 	Piece(ctx context.Context, idOrName string) (store.Piece, error)
 	// Text returns the document of the piece with the given id, and the number of its last entry.
 	Text(ctx context.Context, id string) (text []byte, number int64, err error)
+	// Start returns the document that the piece with the given id began with.
+	Start(ctx context.Context, id string) ([]byte, error)
+	// Append writes entries to the log of a piece, all or none, and returns them as they are kept.
+	Append(ctx context.Context, id string, wanted ...journal.Entry) ([]journal.Entry, error)
 	// Log returns the entries of a piece after the given number, in order.
 	Log(ctx context.Context, id string, after int64) ([]journal.Entry, error)
 	// Shop returns the shop's own settings and the number of their last write, 0 when there are none.
