@@ -44,3 +44,5 @@ fuzz: ## every fuzz target, FUZZTIME each
 
 soak: ## the laws on many more random pieces
 	RODWRIGHT_PIECES=20000 $(GO) test -count=1 -timeout 60m ./build/...
+	$(GO) test -count=1 -timeout 60m ./change ./fate -rapid.checks=2000
+	RODWRIGHT_KILLS=500 $(GO) test -count=1 -run OutlivesAKill -v ./internal/store/

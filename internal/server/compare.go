@@ -59,5 +59,6 @@ func (s *Server) compare(ctx context.Context, in *compareIn) (*compareOut, error
 		return nil, err
 	}
 	ripple := change.Compare(from, to)
-	return &compareOut{ask, compareBody{in.From, in.To, append([]string{}, ripple.Words(fine)...), ripple}}, nil
+	words := append(change.Progress(moments[0], moments[1]), ripple.Words(fine)...)
+	return &compareOut{ask, compareBody{in.From, in.To, append([]string{}, words...), ripple}}, nil
 }

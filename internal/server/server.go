@@ -107,7 +107,7 @@ func (s *Server) routes(page http.Handler) (http.Handler, error) {
 	for _, register := range []func(huma.API){
 		s.registerPieces, s.registerSizes, s.registerDrawings, s.registerSolids, s.registerBooks,
 		s.registerLog, s.registerPreview, s.registerEntries, s.registerWeigh, s.registerTake, s.registerWrong,
-		s.registerThings, s.registerYields, s.registerCompare,
+		s.registerThings, s.registerYields, s.registerCompare, s.registerMoment,
 		s.registerAnswers, s.registerEvents,
 	} {
 		register(api)

@@ -386,3 +386,37 @@ func TestAPreviewKnowsWhatWasMade(t *testing.T) {
 		t.Error("without edits it is another build")
 	}
 }
+
+// The height was 35 in before the edit that follows the two facts of begun, and is 36 in after it: any moment is shown again.
+func TestAnyMomentOfAPieceIsShownAgain(t *testing.T) {
+	h := begun(t, `{"kind":"edit","path":"sizes/height","new":"36 in"}`)
+	type moment struct {
+		Number int64
+		Text   string
+		Build  struct {
+			Sizes []struct {
+				Name  string
+				Value float64 `json:"value_mm"`
+			}
+		}
+		Views struct{ Front string }
+	}
+	height := func(m moment) float64 {
+		for _, s := range m.Build.Sizes {
+			if s.Name == "height" {
+				return s.Value
+			}
+		}
+		return 0
+	}
+	for number, want := range map[int]float64{0: 35 * 25.4, 2: 35 * 25.4, 3: 36 * 25.4} {
+		var m moment
+		h.into(t, h.at("packing-table", fmt.Sprintf("moments/%d", number)), &m)
+		if int(m.Number) != number || height(m) != want || !strings.Contains(m.Views.Front, "<svg") {
+			t.Errorf("%d: %d, %g, %s", number, m.Number, height(m), m.Text)
+		}
+	}
+	if p := h.refuses(t, request("GET", h.at("packing-table", "moments/4"), ""), http.StatusUnprocessableEntity); p.Path != "number" {
+		t.Errorf("%+v", p)
+	}
+}
