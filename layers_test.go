@@ -35,6 +35,7 @@ var rooms = []struct{ name, holds string }{
 	{"piece", "the document and its exact geometry"},
 	{"shop", "stock, tools, prices, measured fittings"},
 	{"trade", "what the trade knows: tables with sources, formulas on them"},
+	{"mechanics", "plates and frames of beams: plain numbers"},
 	{"solid", "shapes and their overlap"},
 	{"finding", "a verdict with its reason"},
 	{"figure", "a number that remembers its formula"},
@@ -45,6 +46,7 @@ var rooms = []struct{ name, holds string }{
 var forbidden = []struct{ from, to, because string }{
 	{"cut", "*", "the algorithms work on plain lengths, so that they can be measured on open data"},
 	{"solid", "*", "shapes know nothing of furniture"},
+	{"mechanics", "*", "mechanics knows nothing of furniture"},
 	{"trade", "piece", "a quick answer needs no piece"},
 	{"trade", "shop", "what the trade knows does not depend on one shop"},
 	{"cut/verify", "cut/stick", "the verifier shares no algorithm with what it verifies"},

@@ -64,6 +64,7 @@ type supplyJSON struct {
 
 type stepJSON struct {
 	N           int      `json:"n"`
+	Work        string   `json:"work"` // kind of work, as facts name it
 	Title       string   `json:"title"`
 	Parts       []string `json:"parts"`
 	Tool        string   `json:"tool"`
@@ -166,7 +167,7 @@ func stepsOf(w *steps.Work) []stepJSON {
 	out := make([]stepJSON, len(w.Steps))
 	for i, s := range w.Steps {
 		out[i] = stepJSON{
-			N: s.N, Title: s.Title, Parts: nonNil(s.Parts), Tool: s.Tool, Substitutes: nonNil(s.Substitutes), Measures: s.Measures,
+			N: s.N, Work: s.Work, Title: s.Title, Parts: nonNil(s.Parts), Tool: s.Tool, Substitutes: nonNil(s.Substitutes), Measures: s.Measures,
 			HandsH: rounded(s.HandsH), WaitH: rounded(s.WaitH), Cautions: nonNil(s.Cautions), After: append([]int{}, s.After...),
 		}
 	}

@@ -1,6 +1,7 @@
 package change
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
+	"rodwright/piece"
 )
 
 // FactError says what of a fact the plan does not know, and what would be right.
@@ -29,7 +31,7 @@ func (t *Truth) Complete(h journal.Happened) (journal.Happened, error) {
 	case journal.Made, journal.Wrong, journal.Spoiled, journal.Meant:
 		return t.completeThing(h)
 	case journal.Measured:
-		return h, t.knows(h.Distance)
+		return t.completeDistance(h)
 	case journal.Bought:
 		return h, t.newTag(h.Goods)
 	}
@@ -61,6 +63,31 @@ func (t *Truth) knows(d *journal.Distance) error {
 		}
 	}
 	return nil
+}
+
+// completeDistance notes what is drawn where a distance was measured: it holds until the design moves there.
+func (t *Truth) completeDistance(h journal.Happened) (journal.Happened, error) {
+	if err := t.knows(h.Distance); err != nil || h.Distance == nil {
+		return h, err
+	}
+	tried, err := t.then(facts([]journal.Happened{h}))
+	var wrong *piece.Error
+	if errors.As(err, &wrong) {
+		return h, &FactError{"with this distance the piece can't be set out: " + wrong.Message, "measure again; if it is right, change the design first, so that it can stand like this"}
+	}
+	if err != nil {
+		return h, err
+	}
+	d := *h.Distance
+	if standing := tried.Build.Resolved.Standing; standing != nil { // nil where it tells of no distance at all
+		for _, s := range standing.Distances {
+			if s.Number == tried.Number {
+				d.Drawn = journal.MM(s.Drawn)
+			}
+		}
+	}
+	h.Distance = &d
+	return h, nil
 }
 
 // names are the things between which a distance can be taken.
@@ -187,9 +214,22 @@ func (t *Truth) completeMade(h journal.Happened, thing *journal.Thing, need *fat
 	}
 	h.Shape = measure(shape, measured, need.Part)
 	if h.HandsH == 0 {
-		h.HandsH = t.hoursOf(h, need)
+		h.PlanH = t.hoursOf(h, need)
+	}
+	if thing == nil {
+		h.Part = t.label(h.Part)
 	}
 	return h, nil
+}
+
+// label returns the tag to write on a part that is first told of: that of the plan, with a letter behind it where another
+// part of the piece has it on already.
+func (t *Truth) label(tag string) string {
+	label := tag
+	for letter := 'b'; slices.ContainsFunc(t.Record.Things, func(th journal.Thing) bool { return th.Label == label }) && letter <= 'z'; letter++ {
+		label = tag + string(letter)
+	}
+	return label
 }
 
 // kept are the openings and profiles of a thing that is worked on further: those it has, and those the work adds.

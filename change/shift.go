@@ -51,7 +51,7 @@ func (o *waysOut) shiftTo(need *fate.Need, k int, by length.Length) error {
 		if !ok || moved == 0 {
 			continue
 		}
-		to := c.value + by.Scale(int64(probe), int64(moved))
+		to := nearest(c.value+by.Scale(int64(probe), int64(moved)), doc.Unit)
 		if (to - c.value).Abs() > c.value/mostShift {
 			continue
 		}
@@ -68,7 +68,7 @@ func (o *waysOut) shiftTo(need *fate.Need, k int, by length.Length) error {
 		if len(also) > 0 {
 			kind = TrimSiblings
 		}
-		words := fmt.Sprintf("change %s from %s to %s%s", c.path, doc.Fineness.Show(c.value), doc.Fineness.Show(to), c.says)
+		words := fmt.Sprintf("change %s from %s to %s%s", c.name, doc.Fineness.Show(c.value), doc.Fineness.Show(to), c.says)
 		if len(also) > 0 {
 			words += ", and trim " + strings.Join(also, ", ") + " to match"
 		}
@@ -90,6 +90,7 @@ func siblings(w *Weighed, but string) (out []string) {
 // candidate is a length that stands in the document.
 type candidate struct {
 	path  string
+	name  string
 	value length.Length
 	says  string // whose it is, where it is not the maker's to change alone
 }
@@ -100,7 +101,7 @@ func written(doc *piece.Document) (out []candidate) {
 		if len(s.Uses) > 0 {
 			continue
 		}
-		c := candidate{path: "sizes/" + s.Name, value: s.Formed}
+		c := candidate{path: "sizes/" + s.Name, name: s.Name, value: s.Formed}
 		switch s.Origin {
 		case piece.Client:
 			c.says = " (it is the client's: ask first)"
@@ -117,7 +118,7 @@ func written(doc *piece.Document) (out []candidate) {
 				continue
 			}
 			if v, err := length.Parse(text, doc.Unit); err == nil {
-				out = append(out, candidate{path: path, value: v})
+				out = append(out, candidate{path: path, name: field + " of " + p.Name, value: v})
 			}
 		}
 	}
@@ -151,6 +152,14 @@ func (o *waysOut) probe(c candidate, place string, k int) (length.Length, bool) 
 		return is.Part.Exact - was.Part.Exact, true
 	}
 	return sizeOf(is.Part, k) - sizeOf(was.Part, k), true
+}
+
+// nearest is the length nearest to l that a tape has: a multiple of 1/64 in or of 1/2 mm.
+func nearest(l length.Length, unit length.Unit) length.Length {
+	if unit == length.In || unit == length.Ft {
+		return length.SixtyFourth.Round(l)
+	}
+	return length.HalfMM.Round(l)
 }
 
 // exact writes a length so that it is read back to the nanometre: as a fraction of an inch where it is one, else in

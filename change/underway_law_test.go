@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"strings"
 	"testing"
 	"time"
 
@@ -15,6 +16,7 @@ import (
 	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/part"
+	"rodwright/piece"
 	"rodwright/piece/random"
 	"rodwright/shop"
 )
@@ -22,6 +24,7 @@ import (
 // randomStory is a random piece some of whose parts are made, some to another size than drawn.
 func randomStory(t *rapid.T) (change.Log, *change.Truth) {
 	l := change.Log{Name: "piece", Start: random.Document(rapid.Uint64Range(0, 1<<20).Draw(t, "piece")), Shop: shop.Sample(), Memo: memo}
+	l = told(t, l, truth(t, l))
 	now := truth(t, l)
 	needs := fate.Needs(now.Build.Resolved, now.Build.Parts)
 	for i, n := range needs {
@@ -48,6 +51,38 @@ func randomStory(t *rapid.T) (change.Log, *change.Truth) {
 	}
 	return l, truth(t, l)
 }
+
+// told adds to the log that a stick was bought and that two posts were measured, up to 1/4 in off what is drawn.
+func told(t *rapid.T, l change.Log, now *change.Truth) change.Log {
+	r := now.Build.Resolved
+	if rapid.Bool().Draw(t, "bought") && len(r.Sticks) > 0 {
+		h := journal.Happened{What: journal.Bought, Goods: &journal.Goods{
+			Kind: journal.StickGoods, Tag: "S1", Material: r.Nodes[r.Sticks[0].A].Size.ID, Size: [3]journal.MM{journal.MM(6 * length.Metre)},
+		}}
+		l = write(l, journal.Entry{Kind: journal.Fact, Fact: &h})
+	}
+	var posts []piece.Stick
+	for _, s := range r.Sticks {
+		if s.Role == piece.PostRole {
+			posts = append(posts, s)
+		}
+	}
+	if !rapid.Bool().Draw(t, "measured posts") || len(posts) < 2 {
+		return l
+	}
+	a, b := posts[0], rapid.SampledFrom(posts[1:]).Draw(t, "other post")
+	dx, dy := (r.Nodes[a.A].At.X - r.Nodes[b.A].At.X).Abs(), (r.Nodes[a.A].At.Y - r.Nodes[b.A].At.Y).Abs()
+	h := journal.Happened{What: journal.Measured, Distance: &journal.Distance{
+		From: runOf(a.Name), To: runOf(b.Name), Value: journal.MM(max(dx, dy) + length.Length(rapid.IntRange(-16, 16).Draw(t, "off"))*length.Inch/64),
+	}}
+	if h, err := now.Complete(h); err == nil && h.Check() == nil {
+		l = write(l, journal.Entry{Kind: journal.Fact, Fact: &h})
+	}
+	return l
+}
+
+// runOf is the name of the whole post that a stick of it is numbered in.
+func runOf(name string) string { return strings.TrimRight(strings.TrimRight(name, "0123456789"), " ") }
 
 // memo is shared by all tries, as a shop's is by all its pieces.
 var memo = build.NewMemo(256)

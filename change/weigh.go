@@ -9,6 +9,8 @@ import (
 	"rodwright/journal"
 	"rodwright/length"
 	"rodwright/piece"
+	"rodwright/shop"
+	"rodwright/steps"
 )
 
 // Weighed is what an edit of a piece under way does, before it is taken.
@@ -17,11 +19,13 @@ type Weighed struct {
 	Nothing bool          `json:"nothing"` // it changes nothing
 	Words   []string      `json:"words"`   // the whole in a few sentences, the dearest first
 	Ripple  Ripple        `json:"ripple"`
-	Fates   []Fate        `json:"fates"`  // of every part already made, in the order they were told of
-	Again   []Anew        `json:"again"`  // parts that are to be made though something was made for them
-	Redo    []Redo        `json:"redo"`   // work that puts made parts right, in order
-	Stock   []Relaid      `json:"stock"`  // boards, sticks and sheets already bought that are laid out otherwise
-	Papers  []string      `json:"papers"` // papers that are out of date
+	Fates   []Fate        `json:"fates"`   // of every part already made, in the order they were told of
+	Again   []Anew        `json:"again"`   // parts that are to be made though something was made for them
+	Redo    []Redo        `json:"redo"`    // work that puts made parts right, in order
+	Stock   []Relaid      `json:"stock"`   // boards, sticks and sheets already bought that are laid out otherwise
+	Papers  []string      `json:"papers"`  // papers that are out of date
+	Figures []Moved       `json:"figures"` // findings whose verdict stays and whose figure moves
+	Promise Days          `json:"promise"` // days until the piece may be promised: backlog, work, waits and slack
 	Cost    Cost          `json:"cost"`
 	Unknown []string      `json:"unknown"` // what of the cost has no price
 
@@ -129,10 +133,17 @@ func (w *Weighed) tell(now *Truth, a fate.Assignment, costs *fate.Cost) {
 	w.Redo = redone(after)
 	w.Stock = relaid(before, after)
 	w.Papers = papers(before, after)
+	w.Figures = figuresMoved(before, after)
+	w.Promise = promised(now.Log.Shop, before, after)
 	w.Unknown = nonNil(a.Unknown)
 	w.cost(before, after, a)
-	w.Nothing = w.Ripple.Empty() && len(w.Meant) == 0 && len(w.Papers) == 0 && !slices.ContainsFunc(w.Fates, func(f Fate) bool { return !f.Unchanged })
+	w.Nothing = w.Ripple.Empty() && len(w.Meant) == 0 && len(w.Papers) == 0 && len(w.Figures) == 0 && !slices.ContainsFunc(w.Fates, func(f Fate) bool { return !f.Unchanged })
 	w.Words = w.words(after.Doc.Fineness)
+}
+
+// promised is in how many days the piece may be promised before and after.
+func promised(s *shop.Shop, before, after *build.Build) Days {
+	return Days{int(steps.Promise(before.Work, s).Value), int(steps.Promise(after.Work, s).Value)}
 }
 
 func nonNil[T any](list []T) []T {
@@ -156,10 +167,20 @@ func (w *Weighed) again(now *Truth, a fate.Assignment, costs *fate.Cost) {
 		}
 		why := costs.Why[i][j]
 		if why == "" {
-			why = "what was made for it serves better elsewhere"
+			why = whyNot(a, &costs.Things[i])
 		}
 		w.Again = append(w.Again, Anew{need.Tag, need.Place, costs.Make[j], why})
 	}
+}
+
+// whyNot says why a part that could be made into what its place needs is not.
+func whyNot(a fate.Assignment, t *journal.Thing) string {
+	for _, c := range a.Choices {
+		if c.Thing == t && c.Need != nil {
+			return "what was made for it serves better elsewhere"
+		}
+	}
+	return "a new one costs less than putting the old one right"
 }
 
 // redone lists the work that puts made parts right, those that are put right alike together.
@@ -210,6 +231,9 @@ func handsOf(b *build.Build) float64 {
 	return b.Under.Whole.HandsH + b.Under.Extra.HandsH
 }
 
+// mostWords is how many sentences are said before figures that move without turning a verdict are left to their list.
+const mostWords = 8
+
 // words says the whole in a few sentences.
 func (w *Weighed) words(fine length.Fineness) []string {
 	if w.Nothing {
@@ -229,5 +253,12 @@ func (w *Weighed) words(fine length.Fineness) []string {
 			out = append(out, fmt.Sprintf("%s: %s.", f.Label, f.Words))
 		}
 	}
-	return append(out, w.Ripple.Words(fine)...)
+	out = append(out, w.Ripple.Words(fine)...)
+	for _, f := range w.Figures {
+		if len(out) >= mostWords {
+			break
+		}
+		out = append(out, fmt.Sprintf("%s, %s: %s → %s, %s as before.", f.Check, f.Place, f.From, f.To, f.Verdict))
+	}
+	return out
 }

@@ -2,6 +2,7 @@ package change
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"rodwright/length"
@@ -42,7 +43,7 @@ func (t Turn) words() string {
 
 // sums says how weight, days and money differ.
 func (r Ripple) sums() (out []string) {
-	if r.MassKg.From != r.MassKg.To {
+	if math.Abs(r.MassKg.From-r.MassKg.To) >= 0.05 {
 		out = append(out, fmt.Sprintf("Weight %.1f → %.1f kg.", r.MassKg.From, r.MassKg.To))
 	}
 	if r.Days.From != r.Days.To {

@@ -108,7 +108,7 @@ func (o *waysOut) putRight() error {
 
 // told fills in what differs where nothing but facts was written.
 func (w *Weighed) told(now *Truth) {
-	a, costs := assign(w.After, w.After.Build)
+	a, _ := assign(w.After, w.After.Build)
 	for i := range a.Choices { // no thing is given another place
 		if t := a.Choices[i].Thing; t != nil && a.Choices[i].Need != nil && t.Place != a.Choices[i].Need.Place {
 			a.Choices[i].Thing = nil
@@ -116,7 +116,8 @@ func (w *Weighed) told(now *Truth) {
 	}
 	w.Edits, w.Fates, w.Again = nonNil(w.Edits), []Fate{}, []Anew{}
 	w.Ripple = Compare(now.Build, w.After.Build)
-	w.Redo, w.Stock, w.Papers, w.Unknown = redone(w.After.Build), relaid(now.Build, w.After.Build), papers(now.Build, w.After.Build), nonNil(costs.Unknown())
+	w.Redo, w.Stock, w.Papers, w.Unknown = redone(w.After.Build), relaid(now.Build, w.After.Build), papers(now.Build, w.After.Build), nonNil(a.Unknown)
+	w.Figures, w.Promise = figuresMoved(now.Build, w.After.Build), promised(now.Log.Shop, now.Build, w.After.Build)
 	w.cost(now.Build, w.After.Build, a)
 	w.Words = w.words(w.After.Build.Doc.Fineness)
 }
@@ -146,7 +147,11 @@ func (o *waysOut) another() error {
 		return nil
 	}
 	t, way := costs.Things[best], costs.Ways[best][j][0]
-	return o.meant(AnotherPart, fmt.Sprintf("take %s for it: %s", t.Label, way.Words), way.Shows,
+	words := fmt.Sprintf("take %s for it: %s", t.Label, way.Words)
+	if t.Place != "" {
+		words += "; " + t.Place + " is then made anew"
+	}
+	return o.meant(AnotherPart, words, way.Shows,
 		journal.Happened{What: journal.Meant, Thing: o.wrong.Thing, Part: o.wrong.Part},
 		journal.Happened{What: journal.Meant, Thing: t.ID, Part: t.Label, Place: o.wrong.Place})
 }

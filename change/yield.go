@@ -84,7 +84,7 @@ func yields(now *Truth, g journal.Piece, p *part.Part, start length.Length) (Yie
 }
 
 // Asked makes an order of edits that the client asks for: what it costs and when the piece is ready then, told before
-// the answer. From is the day on which the rest of the work begins, 2027-01-15; empty leaves the day open. Its number
+// the answer. From is the day on which it is asked, 2027-01-15, from which the promise counts; empty leaves the day open. Its number
 // is settled when it is written.
 func Asked(now *Truth, words string, edits []journal.Put, from string) (journal.Order, *Weighed, error) {
 	o := journal.Order{Words: words, Edits: edits}
@@ -100,6 +100,6 @@ func Asked(now *Truth, words string, edits []journal.Put, from string) (journal.
 	if err != nil {
 		return o, nil, &FactError{fmt.Sprintf("%q is no day", from), "write it as 2027-01-15"}
 	}
-	o.Ready = day.AddDate(0, 0, w.After.Build.Work.Days).Format(time.DateOnly)
+	o.Ready = day.AddDate(0, 0, w.Promise.To).Format(time.DateOnly)
 	return o, w, nil
 }

@@ -31,6 +31,13 @@ func Stand(p *Piece) []finding.Finding {
 
 func stood(p *Piece, d piece.Stood) finding.Finding {
 	f := finding.Finding{Check: "standing", Place: d.From + " to " + d.To + over(d.Over)}
+	if d.Bearing == piece.Lapsed {
+		f.Verdict = finding.Unknown
+		f.Missing = fmt.Sprintf("the distance as it is now: it was measured %s when %s was drawn, and %s is drawn now",
+			p.Doc.Fineness.Finer().Text(d.Value), p.Doc.Fineness.Finer().Text(d.Distance.Drawn), p.Doc.Fineness.Finer().Text(d.Drawn))
+		f.Mend = "measure again and withdraw this one"
+		return f
+	}
 	if d.Bearing == piece.NoSuchThing || d.Bearing == piece.SamePlace {
 		f.Verdict = finding.Unknown
 		f.Missing = "two things of this piece that lie apart"

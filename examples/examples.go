@@ -11,6 +11,9 @@ import (
 //go:embed *.piece.yaml
 var pieces embed.FS
 
+//go:embed under-way/*.journal.jsonl
+var journals embed.FS
+
 const ending = ".piece.yaml"
 
 // Names returns the names of the examples in order: low-bench, packing-table …
@@ -33,4 +36,11 @@ func Text(name string) ([]byte, error) {
 		return nil, fmt.Errorf("there is no example %q; there are %s", name, strings.Join(Names(), ", "))
 	}
 	return text, nil
+}
+
+// Journal returns what happened to an example that was begun to be built, as a journal file has it. It reports false
+// where nothing did.
+func Journal(name string) ([]byte, bool) {
+	lines, err := journals.ReadFile("under-way/" + name + ".journal.jsonl")
+	return lines, err == nil
 }

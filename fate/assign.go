@@ -2,6 +2,7 @@ package fate
 
 import (
 	"math"
+	"slices"
 
 	"rodwright/journal"
 	"rodwright/length"
@@ -35,7 +36,9 @@ type Cost struct {
 	Make    []int64    // by need, in cents
 	Rack    []int64    // by thing, in cents: less than nothing, what it is worth there
 	rank    [][]int64  // by thing and need: of equal costs the lesser is taken
-	missing []string
+	missing []string   // what of the hours has no price
+
+	makeUnknown [][]string // by need, what of making it anew has no price
 }
 
 // Never is the cost of what can't be.
@@ -49,7 +52,7 @@ func Costs(things []journal.Thing, needs []Need, work *steps.Work, s *shop.Shop,
 	hours := PartHours(work)
 	for i := range needs {
 		material, unknown := Worth(needs[i].Part, s)
-		c.unknown(unknown)
+		c.makeUnknown = append(c.makeUnknown, unknown)
 		c.Make = append(c.Make, int64(material)+int64(b.hours(hours.from(needs[i].Tag, journal.Planned), &c.missing)))
 	}
 	for _, t := range things {
@@ -61,7 +64,6 @@ func Costs(things []journal.Thing, needs []Need, work *steps.Work, s *shop.Shop,
 			cost := int64(Never)
 			if len(w) > 0 {
 				cost = int64(b.shared(w[0], needs[j].Part.Count)) + int64(b.hours(hours.from(needs[j].Tag, t.State), &c.missing))
-				c.unknown(w[0].Unknown)
 			}
 			ways, why, serve, rank = append(ways, w), append(why, no), append(serve, cost), append(rank, preference(t, needs[j], w))
 		}
@@ -90,24 +92,14 @@ func (b bench) rack(t journal.Thing) int64 {
 	return int64(w.Cents) - int64(ThingWorth(t, b.s))
 }
 
-// Unknown names what of the costs has no price.
-func (c *Cost) Unknown() []string { return c.missing }
-
-func (c *Cost) unknown(names []string) {
-	for _, n := range names {
-		if !contains(c.missing, n) {
-			c.missing = append(c.missing, n)
+// merged adds the names that are not there yet.
+func merged(list, more []string) []string {
+	for _, name := range more {
+		if !slices.Contains(list, name) {
+			list = append(list[:len(list):len(list)], name)
 		}
 	}
-}
-
-func contains(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
+	return list
 }
 
 // preference orders what costs the same: a part stays in its place, then is not touched.
@@ -184,11 +176,15 @@ func (c *Cost) gather(to []int) Assignment {
 	}
 	for j := range c.Needs {
 		ch := Choice{Need: &c.Needs[j], Cents: shop.Cents(c.Make[j]), Way: Way{Kind: Again, Words: "make it again"}}
+		if i := by[j]; i >= n && j < len(c.makeUnknown) {
+			ch.Way.Unknown = c.makeUnknown[j]
+		}
 		if i := by[j]; i < n {
 			ch.Thing, ch.Ways, ch.Way, ch.Cents = &c.Things[i], c.Ways[i][j], c.Ways[i][j][0], shop.Cents(c.Serve[i][j])
 		}
 		out.Choices = append(out.Choices, ch)
 		out.Cents += ch.Cents
+		out.Unknown = merged(out.Unknown, ch.Way.Unknown)
 	}
 	for i := range c.Things {
 		if to[i] >= m {

@@ -176,7 +176,7 @@ func (b bench) cutPanel(t journal.Thing, n Need, made outline, p placing) Way {
 		across := o.hi[0] - o.lo[0]
 		b.job(&w, "bore", 2, 1, "Plug the %s hole of %s with a plug of the same wood, grain in line; cut it flush", b.show(across), itself)
 		w.Kind = AddTo
-		w.Shows = append(w.Shows, fmt.Sprintf("a plug of %s at %s, %s", b.show(across), b.show(o.lo[0]-p.at[0]), b.show(o.lo[1]-p.at[1])))
+		w.Shows = append(w.Shows, fmt.Sprintf("a plug of %s at %s, %s", b.show(across), b.show(o.lo[0]-p.at[0]+across.Half()), b.show(o.lo[1]-p.at[1]+across.Half())))
 		said = append(said, fmt.Sprintf("plug its %s hole", b.show(across)))
 	}
 	for _, o := range p.wider {

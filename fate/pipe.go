@@ -27,7 +27,7 @@ func (b bench) pipe(t journal.Thing, n Need) ([]Way, string) {
 	switch {
 	case n.Part.From == part.FromNothing:
 		return nil, "no pipe can be made for that place"
-	case length.Length(t.Shape.Drawn[0]) == need, (has - need).Abs() <= part.NippleReach:
+	case length.Length(t.Shape.Drawn[0]) == need, (has - need).Abs() <= b.give(t, n, size):
 		w := Way{Kind: AsIs, After: t.Shape, Words: "use it as it is"}
 		b.moved(&w, t, n)
 		return []Way{w}, ""
@@ -35,6 +35,15 @@ func (b bench) pipe(t journal.Thing, n Need) ([]Way, string) {
 		return b.shorten(t, n, size, has, need)
 	}
 	return b.lengthen(t, n, size, has, need)
+}
+
+// give is by how much a pipe may miss and be used as it is: what a stock nipple may; once it is in its place and tight, a
+// pitch of its thread, which is what its joints take.
+func (b bench) give(t journal.Thing, n Need, size pipe.Size) length.Length {
+	if t.State >= journal.Fitted && t.Place == n.Place {
+		return max(size.Pitch, part.NippleReach)
+	}
+	return part.NippleReach
 }
 
 // least is the shortest pipe that the shop can thread.

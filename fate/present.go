@@ -133,7 +133,7 @@ func Facts(rec *journal.Record, settled []Settled) piece.Facts {
 	}
 	for _, d := range rec.Distances {
 		f.Distances = append(f.Distances, piece.Distance{
-			From: d.From, To: d.To, Value: length.Length(d.Value), Over: piece.Over(d.Over), Number: d.Number,
+			From: d.From, To: d.To, Value: length.Length(d.Value), Over: piece.Over(d.Over), Number: d.Number, Drawn: length.Length(d.Drawn),
 		})
 	}
 	for _, s := range settled {

@@ -1,6 +1,7 @@
 package journal
 
 import (
+	"cmp"
 	"slices"
 
 	"rodwright/length"
@@ -186,9 +187,10 @@ func (f *folding) made(e Entry) {
 	if h.Work != "" && !slices.Contains(t.Works, h.Work) {
 		t.Works = append(t.Works[:len(t.Works):len(t.Works)], h.Work)
 	}
-	t.HandsH += h.HandsH
+	hours := cmp.Or(h.HandsH, h.PlanH)
+	t.HandsH += hours
 	if h.Again {
-		t.AgainH += h.HandsH
+		t.AgainH += hours
 	}
 	if h.From != "" {
 		t.Stock = h.From

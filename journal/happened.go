@@ -34,7 +34,8 @@ type Happened struct {
 	Place  string  `json:"place,omitempty"`   // what it is for: deep board, front left post 1; empty: the rack
 	Work   string  `json:"work,omitempty"`    // of made: the kind of work done, as the steps have it: size, cut-pipe
 	Shape  *Shape  `json:"shape,omitempty"`   // of made and wrong: what it is like from then on
-	HandsH float64 `json:"hands_h,omitempty"` // of made: hours with hands that it took
+	HandsH float64 `json:"hands_h,omitempty"` // of made: hours with hands that it took, as somebody told
+	PlanH  float64 `json:"plan_h,omitempty"`  // of made: the hours that the plan gives it, where nobody told
 	Again  bool    `json:"again,omitempty"`   // of made: work that a piece made right at first does not take
 	From   string  `json:"from,omitempty"`    // of made: tag of the bought board, stick or sheet it was cut from
 	Took   MM      `json:"took,omitempty"`    // of made: how much of the length of that it used up, saw cuts included
@@ -102,7 +103,8 @@ type Distance struct {
 	From  string `json:"from"` // stays where it is
 	To    string `json:"to"`   // is moved by what was measured
 	Value MM     `json:"value"`
-	Over  string `json:"over,omitempty"` // centres (empty), outside or inside: which faces the tape was laid to
+	Over  string `json:"over,omitempty"`  // centres (empty), outside or inside: which faces the tape was laid to
+	Drawn MM     `json:"drawn,omitempty"` // what was drawn when it was measured, laid over the same faces; zero: not known
 }
 
 // The kinds of things that are made.

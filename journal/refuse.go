@@ -71,6 +71,7 @@ func (h Happened) checkMembers() error {
 		{"work", h.Work != "", made, "what is made"},
 		{"shape", h.Shape != nil, shape, "what is made, or what went wrong with it"},
 		{"hands_h", h.HandsH != 0, made, "what is made"},
+		{"plan_h", h.PlanH != 0, made, "what is made"},
 		{"again", h.Again, made, "what is made"},
 		{"from", h.From != "", made, "what is made"},
 		{"took", h.Took != 0, made, "what is made"},
@@ -129,6 +130,8 @@ func (h Happened) checkMade() error {
 		return &EntryError{"fact.place", "must name what the part is for"}
 	case h.Shape == nil:
 		return &EntryError{"fact.shape", "must tell what the part is like now"}
+	case !(h.PlanH >= 0 && h.PlanH <= mostHours):
+		return &EntryError{"fact.plan_h", fmt.Sprintf("must be hours from 0 to %d", mostHours)}
 	case !(h.HandsH >= 0 && h.HandsH <= mostHours):
 		return &EntryError{"fact.hands_h", fmt.Sprintf("must be hours from 0 to %d", mostHours)}
 	case !isSpan(h.Took):

@@ -23,7 +23,8 @@ type Distance struct {
 	From, To string
 	Value    length.Length
 	Over     Over
-	Number   int64 // of the entry that tells it; zero where it follows from a pipe's own length
+	Number   int64         // of the entry that tells it; zero where it follows from a pipe's own length
+	Drawn    length.Length // what was drawn when it was measured; zero: not known
 }
 
 // Over says which faces of two things a tape was laid to.
@@ -74,6 +75,7 @@ const (
 	Compared                   // it is told against the drawing, and moves nothing
 	NoSuchThing                // it names nothing of this piece
 	SamePlace                  // the two things do not lie apart
+	Lapsed                     // the design has moved there since, and it moves nothing
 )
 
 // TapeReach is how far two measurements of one distance may differ and still agree, 1/32 in: half of a tape's
@@ -128,6 +130,11 @@ func (s *stander) take(d Distance) {
 	out.Drawn = s.drawn(from, to) + s.faces(d, from, to)
 	axis := s.axis(from, to)
 	out.Diagonal = axis == bothAxes
+	if d.Drawn != 0 && d.Drawn != out.Drawn {
+		out.Bearing = Lapsed
+		s.out.Standing.Distances = append(s.out.Standing.Distances, out)
+		return
+	}
 	out.Bearing = s.settle(from, to, axis, d.Value-s.faces(d, from, to))
 	s.out.Standing.Distances = append(s.out.Standing.Distances, out)
 }

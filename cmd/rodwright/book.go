@@ -17,12 +17,13 @@ type bookVerb struct {
 	Out   string `short:"o" placeholder:"FILE" required:"" help:"File to write: NAME.pdf or NAME.html."`
 	Paper string `default:"a4" help:"Paper to print on: a4 or letter."`
 	Units string `help:"Lengths in inch or metric; without it as the piece is written."`
+	Drawn bool   `help:"As it began: the journal beside it is left out."`
 	Force bool   `help:"Replace an existing file."`
 }
 
 // Help shows an example.
 func (bookVerb) Help() string {
-	return "Example: rodwright book examples/packing-table.piece.yaml -o table.pdf --units metric"
+	return "Example: rodwright book examples/packing-table.piece.yaml -o table.pdf --units metric" + withJournal
 }
 
 // Run writes the plan of one document. What the checks find is told in the plan and is no failure.
@@ -38,7 +39,7 @@ func (v *bookVerb) Run(m *Main) error {
 	if err != nil {
 		return badInput(err)
 	}
-	b, err := m.derive(v.Piece)
+	b, err := m.derive(v.Piece, v.Drawn)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -10,6 +11,8 @@ import (
 	"runtime"
 
 	"rodwright/examples"
+	"rodwright/journal"
+	"rodwright/piece"
 )
 
 type demoVerb struct {
@@ -31,12 +34,8 @@ func (v *demoVerb) Run(m *Main) error {
 		return err
 	}
 	s := &session{Main: m, file: file, port: v.Port}
-	for _, name := range examples.Names() {
-		text, err := examples.Text(name)
-		if err != nil {
-			return err
-		}
-		s.pieces = append(s.pieces, document{name, text})
+	if s.pieces, err = demonstrated(); err != nil {
+		return err
 	}
 	if !v.NoOpen && terminal(m.Stdout) {
 		s.ready = func(address string) {
@@ -46,6 +45,32 @@ func (v *demoVerb) Run(m *Main) error {
 		}
 	}
 	return s.run()
+}
+
+// demonstrated are the examples, and those that are under way once more with what happened to them.
+func demonstrated() ([]document, error) {
+	var out []document
+	for _, name := range examples.Names() {
+		text, err := examples.Text(name)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, document{file: name, text: text})
+		lines, ok := examples.Journal(name)
+		if !ok {
+			continue
+		}
+		read, err := piece.Read(name, text)
+		if err != nil {
+			return nil, err
+		}
+		es, err := journal.Read(bytes.NewReader(lines))
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, document{name, text, read.Name + " under way", es})
+	}
+	return out, nil
 }
 
 // file returns the demonstration's database, in a folder that is there.

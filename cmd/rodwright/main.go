@@ -42,6 +42,7 @@ type verbs struct {
 	Derive  deriveVerb  `cmd:"" help:"Parts, checks, what to buy, layouts, steps, time and price of a piece."`
 	Check   checkVerb   `cmd:"" help:"What stands, what is tight and what fails, each with the smallest mend."`
 	Book    bookVerb    `cmd:"" help:"The plan of a piece for a stranger who builds it, as PDF or HTML."`
+	Journal journalVerb `cmd:"" help:"What was bought, made, measured and changed since the piece began; what a change does before it is taken."`
 	Answer  answerVerb  `cmd:"" passthrough:"all" help:"One formula of the trade, answered at once, without a piece."`
 	Cut     cutVerb     `cmd:"" help:"Lay out sticks, glued-up panels or sheets from a file of plain numbers."`
 	Serve   serveVerb   `cmd:"" help:"Serve a shop to the browser of this machine."`

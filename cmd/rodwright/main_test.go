@@ -23,6 +23,7 @@ func TestSessionsAtTheCommandLine(t *testing.T) {
 		Dir: "testdata/script",
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("EXAMPLES", examples)
+			e.Setenv("TZ", "UTC") // of the times that a journal shows
 			return nil
 		},
 	})
@@ -56,7 +57,7 @@ func TestAWrongDocumentIsOneClearErrorAndNothingElse(t *testing.T) {
 }
 
 func TestEveryVerbHasHelpWithAnExample(t *testing.T) {
-	for _, verb := range []string{"new", "derive", "check", "book", "cut", "serve", "demo"} {
+	for _, verb := range []string{"new", "derive", "check", "book", "journal", "cut", "serve", "demo"} {
 		code, out, errs := run("", verb, "--help")
 		if code != exitDone || !strings.Contains(out, "Example: ") || errs != "" {
 			t.Errorf("%s --help: exit %d, %q, %q", verb, code, out, errs)

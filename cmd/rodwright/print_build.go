@@ -15,6 +15,7 @@ import (
 func printBuild(b *build.Build) []byte {
 	var out bytes.Buffer
 	printHead(&out, b)
+	printUnderWay(&out, b)
 	printParts(&out, b.Parts, b.Doc.Fineness)
 	printFindings(&out, b, false)
 	fmt.Fprintln(&out)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -14,7 +15,9 @@ import (
 
 	"rodwright/internal/server"
 	"rodwright/internal/store"
+	"rodwright/internal/store/beside"
 	"rodwright/internal/web"
+	"rodwright/journal"
 	"rodwright/piece"
 )
 
@@ -24,7 +27,7 @@ const ownPort = 18730
 type serveVerb struct {
 	Shop   string   `required:"" placeholder:"FILE" help:"The shop's database; it is made when there is none."`
 	Port   int      `default:"${port}" help:"Port of this machine to listen on, 127.0.0.1 only; 0 takes any that is free."`
-	Pieces []string `arg:"" optional:"" help:"Piece documents, NAME.piece.yaml, to put into the shop; a piece that it has already is left as it is."`
+	Pieces []string `arg:"" optional:"" help:"Piece documents, NAME.piece.yaml, to put into the shop with the journals beside them; a piece that it has already is left as it is."`
 }
 
 // Help shows an example.
@@ -36,11 +39,11 @@ func (serveVerb) Help() string {
 func (v *serveVerb) Run(m *Main) error {
 	s := &session{Main: m, file: v.Shop, port: v.Port}
 	for _, name := range v.Pieces {
-		text, err := m.read(name)
+		d, err := m.document(name)
 		if err != nil {
 			return err
 		}
-		s.pieces = append(s.pieces, document{shownName(name), text})
+		s.pieces = append(s.pieces, d)
 	}
 	return s.run()
 }
@@ -54,10 +57,22 @@ type session struct {
 	ready  func(address string)
 }
 
-// document is a piece's text and the name of its file.
+// document is a piece's text, the name of its file and what was written of it.
 type document struct {
-	file string
-	text []byte
+	file    string
+	text    []byte
+	name    string          // that the piece has in the shop; empty: its own
+	entries []journal.Entry // of the journal beside it
+}
+
+// document reads a piece with the journal beside it.
+func (m *Main) document(name string) (document, error) {
+	text, err := m.read(name)
+	if err != nil || name == "-" {
+		return document{file: shownName(name), text: text}, err
+	}
+	es, err := beside.Load(beside.Name(name))
+	return document{file: name, text: text, entries: es}, refused(err)
 }
 
 // run opens the shop and serves it until a signal ends it: Ctrl+C, or a request to terminate.
@@ -118,18 +133,30 @@ func (s *session) open(ctx context.Context) (*store.Store, error) {
 	return shop, nil
 }
 
-// put puts a piece into the shop, unless one of its name is there.
+// put puts a piece into the shop with what was written of it, unless one of its name is there that something was written
+// of or that began as another.
 func put(ctx context.Context, shop *store.Store, d document) error {
 	read, err := piece.Read(d.file, d.text)
 	if err != nil {
 		return badInput(err)
 	}
+	if d.name == "" {
+		d.name = read.Name
+	}
 	var missing *store.NotFoundError
-	if _, err := shop.Piece(ctx, read.Name); !errors.As(err, &missing) {
+	p, err := shop.Piece(ctx, d.name)
+	if errors.As(err, &missing) {
+		p, err = shop.Create(ctx, store.Write{Actor: "maker"}, d.name, d.text)
+	}
+	if err != nil || p.Number > 0 || len(d.entries) == 0 {
 		return err
 	}
-	_, err = shop.Create(ctx, store.Write{Actor: "maker"}, read.Name, d.text)
-	return err
+	start, err := shop.Start(ctx, p.ID)
+	if err != nil || !bytes.Equal(start, d.text) {
+		return err
+	}
+	_, err = shop.Append(ctx, p.ID, d.entries...)
+	return refused(err)
 }
 
 func (s *session) serve(ctx context.Context, shop *store.Store, l net.Listener) error {

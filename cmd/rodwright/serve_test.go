@@ -95,7 +95,7 @@ func (p *process) pieces(t *testing.T) (names []string) {
 
 func TestTheDemonstrationServesItsPageAndStopsCleanly(t *testing.T) {
 	dir := t.TempDir()
-	all := []string{"low bench", "packing table", "propagation rack", "stepped seedling stand", "wall shelf"}
+	all := []string{"low bench", "packing table", "packing table under way", "propagation rack", "stepped seedling stand", "wall shelf"}
 	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM} { // the second time the shop is there
 		p := begin(t, "demo", "--port", "0", "--dir", dir, "--no-open")
 		answer, err := http.Get(p.address + "/")

@@ -77,6 +77,9 @@ func (s *Server) entries(ctx context.Context, in *entriesIn) (*writtenOut, error
 
 // write keeps entries and tells them as they are kept.
 func (s *Server) write(ctx context.Context, h *history, by WriterIn, tape TapeIn, wanted []journal.Entry) (*writtenOut, error) {
+	if err := h.stands(wanted); err != nil {
+		return nil, err
+	}
 	kept, err := s.store.Append(ctx, h.ID, wanted...)
 	if err != nil {
 		return nil, s.wrongEntries(ctx, err, h, wanted)

@@ -149,7 +149,7 @@ func TestWhatWasTakenMeanwhileIsNotTakenOver(t *testing.T) {
 	}
 }
 
-// The clock of the shop stands at the 4th of May 2026: the piece is ready as many days later as its work takes.
+// The clock of the shop stands at the 4th of May 2026: the piece is ready as many days later as it may be promised in.
 func TestAnOrderWaitsForItsAnswer(t *testing.T) {
 	h := begun(t)
 	h.Server = served(t, server.Options{Store: h.store, Now: func() time.Time { return time.Date(2026, 5, 4, 9, 0, 0, 0, time.UTC) }})
@@ -162,7 +162,7 @@ func TestAnOrderWaitsForItsAnswer(t *testing.T) {
 
 	got := h.writes(t, "packing-table", asked)
 	o := got.Entries[0].Order
-	ready := time.Date(2026, 5, 4+w.Ripple.Days.To, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
+	ready := time.Date(2026, 5, 4+w.Promise.To, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
 	if o == nil || o.No != 1 || *o.Cents != *w.Cost.Total || o.Ready != ready || o.Answered || o.Words != "a little lower" || o.Edits[0].Value != "34 in" {
 		t.Fatalf("%+v; want ready %s", o, ready)
 	}
@@ -418,5 +418,21 @@ func TestAnyMomentOfAPieceIsShownAgain(t *testing.T) {
 	}
 	if p := h.refuses(t, request("GET", h.at("packing-table", "moments/4"), ""), http.StatusUnprocessableEntity); p.Path != "number" {
 		t.Errorf("%+v", p)
+	}
+}
+
+// On the stepped stand the left posts stand some 14 in apart. 17 in would put the back one outside the board that goes round
+// it: the piece could not be set out any more. It is refused, and nothing is stored.
+func TestAFactWithWhichThePieceCannotStandIsRefused(t *testing.T) {
+	h := opened(t, "stepped-stand")
+	at := h.at("stepped-stand", "entries")
+	p := h.refuses(t, request("POST", at, `{"base":0,"entries":[{"kind":"fact","say":"measured front left post to back left post 17 in"}]}`), http.StatusUnprocessableEntity)
+	if p.Right == "" || !strings.Contains(p.Detail, "set out") {
+		t.Errorf("%+v", p)
+	}
+	var log struct{ Number int64 }
+	h.into(t, h.at("stepped-stand", "log"), &log)
+	if log.Number != 0 {
+		t.Errorf("%d entries were stored", log.Number)
 	}
 }

@@ -24,14 +24,20 @@ function printed(mm, fineness) {
 
 const plain = (s) => s.replace(/\s+/g, " ").trim();
 
-async function derived(id) {
+const underWay = / under way$/;
+
+/** What the command line derives: of a piece under way from its file with the journal beside it, else from its text. */
+async function derived({ id, name }) {
+  if (underWay.test(name)) {
+    return JSON.parse(session.run(["derive", "--json", `examples/under-way/${name.replace(underWay, "").replaceAll(" ", "-")}.piece.yaml`]));
+  }
   const text = await (await fetch(`${session.base}/api/pieces/${id}/text`)).text();
   return JSON.parse(session.run(["derive", "--json", "-"], text));
 }
 
 async function each(look) {
   const { page, close } = await open(session);
-  for (const { id } of await session.pieces()) await look(page, id, await derived(id));
+  for (const piece of await session.pieces()) await look(page, piece.id, await derived(piece));
   await close();
 }
 

@@ -23,8 +23,9 @@ async function violations(page) {
   });
 }
 
-async function holds(page, where) {
+async function holds(page, where, unfold = async () => {}) {
   await visit(session, page, where);
+  await unfold();
   for (const width of widths) {
     await page.setViewportSize({ width, height: 900 });
     await settled(page);
@@ -52,6 +53,41 @@ test("EveryPageOfEveryPieceIsCleanAtEveryWidthAndInBothLights", async () => {
 test("TheShopsOwnPagesAreCleanAtEveryWidthAndInBothLights", async () => {
   const { page, wrong, close } = await open(session);
   for (const where of ["/", "/answers", "/answers/sag", "/answers/pipe-cut", "/no-such-page"]) await holds(page, where);
+  assert.deepEqual(wrong, []);
+  await close();
+});
+
+test("APieceUnderWayIsCleanWithEverythingUnfolded", async () => {
+  const { id } = (await session.pieces()).find((p) => p.name === "stepped seedling stand");
+  const send = async (entries) => {
+    const { number } = await session.json(`/api/pieces/${id}/log`);
+    const answer = await fetch(`${session.base}/api/pieces/${id}/entries`, {
+      method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify({ base: number, entries }),
+    });
+    assert.equal(answer.status, 200, await answer.clone().text());
+    return answer.json();
+  };
+  const fact = (say) => ({ kind: "fact", say });
+  const { entries: [made] } = await send([fact("made A2.1 size 41 × 8 7/8 in"), fact("made C2.1 cut-pipe"), fact("made C2.1 thread"), fact("bought stick 3/4 21 ft as S1 for 41")]);
+  await send([fact("spoiled C2.1 bent"), { kind: "edit", path: "sizes/low level", new: "18 in" }]);
+  await send([{ kind: "withdrawn", names: made.id }, fact("made A1.1 size"), { kind: "asked", words: "a little deeper", edits: [{ path: "sizes/depth", value: "20 in" }] }]);
+  const { page, wrong, close } = await open(session);
+  await holds(page, `/pieces/${id}/changes`, async () => {
+    await page.fill("#say-line", "wrong A1.1 41 1/2 × 19 in: cut too short");
+    await page.press("#say-line", "Enter");
+    await page.waitForSelector(".way-out");
+    await page.selectOption("#weigh-path-0", "sizes/depth");
+    await page.fill("#weigh-value-0", "18 in");
+    await page.press("#weigh-value-0", "Enter");
+    await page.waitForSelector(".fates");
+    for (const fold of await page.$$("details:not([open]) > summary")) if (await fold.isVisible()) await fold.click();
+  });
+  await holds(page, `/pieces/${id}/material`);
+  await holds(page, `/pieces/${id}/shape`, async () => {
+    await page.fill('input[data-path="sizes/low level"]', "19 in");
+    await page.press('input[data-path="sizes/low level"]', "Enter");
+    await page.waitForSelector(".ripple-made");
+  });
   assert.deepEqual(wrong, []);
   await close();
 });

@@ -103,4 +103,4 @@ export async function settled(page) {
   });
 }
 
-export const stages = ["shape", "findings", "material", "work", "price", "book"];
+export const stages = ["shape", "findings", "material", "work", "changes", "price", "book"];

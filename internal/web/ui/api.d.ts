@@ -161,6 +161,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/compare": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Two moments of a piece, side by side
+         * @description As it stood after each of two entries: what was taken back or withdrawn later stands yet.
+         */
+        get: operations["compare"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pieces/{id}/drawings": {
         parameters: {
             query?: never;
@@ -201,6 +221,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/entries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Write down what was decided and done
+         * @description All of it or none. A fact in words is filled in from the piece as it stood at the base. A change that the client asks for is weighed, and waits. A yes to one also writes what made parts are for from then on. The same entries sent again change nothing.
+         */
+        post: operations["write-entries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pieces/{id}/log": {
         parameters: {
             query?: never;
@@ -210,9 +250,29 @@ export interface paths {
         };
         /**
          * The log of a piece
-         * @description Its numbered entries after the given number, in order.
+         * @description Its numbered entries after the given number, in order, each in words.
          */
         get: operations["get-log"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/moments/{number}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A piece as it stood after an entry
+         * @description With its document, everything derived from it and its views. What was taken back or withdrawn later stands yet.
+         */
+        get: operations["moment"];
         put?: never;
         post?: never;
         delete?: never;
@@ -281,6 +341,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/take": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Take edits that were weighed, or a way out
+         * @description Weighs them again on the piece as it stands, and writes the edits and what made parts are for from then on, all of it or none. The same sent again changes nothing.
+         */
+        post: operations["take"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pieces/{id}/text": {
         parameters: {
             query?: never;
@@ -301,13 +381,126 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/things": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What there is of a piece under way
+         * @description The parts that were made, what was bought, and the distances that were measured.
+         */
+        get: operations["get-things"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/weigh": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * What edits do to what is made already
+         * @description Says what becomes of every part that is made, what is to be made again, and what it costs. Nothing is stored.
+         */
+        post: operations["weigh"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/wrong": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The ways out when something went wrong
+         * @description Each with what it costs, the cheapest first. Nothing is stored: take writes the one that is chosen, with what went wrong.
+         */
+        post: operations["ways-out"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/yields": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What bought stock still gives
+         * @description Of each kind of part still to be made from such stock, how many come out one after the other if the first cut begins at start.
+         */
+        get: operations["get-yields"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        Anew: {
+            /** Format: int64 */
+            cents: number;
+            place: string;
+            tag: string;
+            why: string;
+        };
+        Another: {
+            /** Format: int64 */
+            cents: number;
+            kind: string;
+            to: string;
+            words: string;
+        };
         BoxBody: {
             max: number[] | null;
             min: number[] | null;
+        };
+        CompareBody: {
+            /** Format: int64 */
+            from: number;
+            ripple: components["schemas"]["Ripple"];
+            /** Format: int64 */
+            to: number;
+            /** @description A sentence for each thing that differs. */
+            words: string[] | null;
+        };
+        Cost: {
+            currency: string;
+            /** Format: double */
+            handsH: number;
+            lost: string[] | null;
+            /** Format: int64 */
+            parts: number;
+            /** Format: int64 */
+            total: number | null;
         };
         Cut: {
             /** Format: int64 */
@@ -333,6 +526,40 @@ export interface components {
             /** Format: int64 */
             to: number;
         };
+        DistanceBody: {
+            /**
+             * @description What it does to the frame.
+             * @enum {string}
+             */
+            bearing: "moves" | "agrees" | "contradicts" | "compared" | "no such thing" | "same place";
+            /**
+             * Format: double
+             * @description As drawn, over the same faces.
+             */
+            drawn: number;
+            from: string;
+            /**
+             * Format: double
+             * @description As the frame stands by all that was measured.
+             */
+            now: number;
+            /**
+             * Format: int64
+             * @description Of its entry; 0 where it follows from a pipe's own length.
+             */
+            number: number;
+            /**
+             * @description Which faces the tape was laid to; empty: the centres.
+             * @enum {string}
+             */
+            over: "" | "outside" | "inside";
+            to: string;
+            /**
+             * Format: double
+             * @description As measured, in millimetres.
+             */
+            value: number;
+        };
         DrawingLine: {
             /** @description What it shows, for who can't see it. */
             alt: string;
@@ -356,20 +583,66 @@ export interface components {
             /** @description As it is typed: 14 3/8. */
             value: string;
         };
-        Entry: {
+        EntriesInBody: {
+            /**
+             * Format: int64
+             * @description The number of the last entry that the writer has seen.
+             */
+            base: number;
+            /** @description Written one after the other, all or none. */
+            entries: components["schemas"]["WantedEntry"][] | null;
+        };
+        EntryBody: {
             actor: string;
-            /** Format: date-time */
-            at: string;
-            /** Format: int64 */
+            /**
+             * Format: int64
+             * @description When, in milliseconds since 1970, UTC.
+             */
+            at: number;
+            /**
+             * Format: int64
+             * @description The number of the last entry that its writer had seen.
+             */
             base: number;
             id: string;
-            kind: string;
-            names?: string;
-            new?: string;
+            /** @enum {string} */
+            kind: "edit" | "undo" | "fact" | "asked" | "answer" | "withdrawn";
+            /** @description An undo by the asker takes exactly this. */
+            mayUndo: boolean;
+            /** @description The id of the entry that it is about. */
+            names: string;
+            new: string;
             /** Format: int64 */
             number: number;
-            old?: string;
-            path?: string;
+            old: string;
+            /** @description Of a change that was asked for. */
+            order?: components["schemas"]["OrderBody"];
+            path: string;
+            /** @description Nothing takes it back. */
+            stands: boolean;
+            /** @description What a fact tells: made, bought, measured. */
+            what: string;
+            /** @description The whole in a sentence. */
+            words: string;
+        };
+        Fate: {
+            /** Format: int64 */
+            cents: number;
+            from: string;
+            /** Format: double */
+            handsH: number;
+            kind: string;
+            label: string;
+            off: components["schemas"]["OffMM"][] | null;
+            others: components["schemas"]["Another"][] | null;
+            shows: string[] | null;
+            state: string;
+            tag: string;
+            thing: string;
+            to: string;
+            tools: string[] | null;
+            unchanged: boolean;
+            words: string;
         };
         FieldBody: {
             /** @description What it is a value of, in words. */
@@ -381,6 +654,32 @@ export interface components {
             path: string;
             /** @description As it is written. */
             value: string;
+        };
+        GoodsBody: {
+            /**
+             * Format: int64
+             * @description What was paid; null where nobody said.
+             */
+            cents: number | null;
+            /** Format: double */
+            count: number;
+            /** @description Of the entry that told of it. */
+            id: string;
+            /** @description Of what is sold by the piece. */
+            item: string;
+            /** @enum {string} */
+            kind: "board" | "stick" | "sheet" | "item";
+            /**
+             * Format: double
+             * @description Of its length, by the cuts that were told.
+             */
+            left: number;
+            material: string;
+            /** @description Of a board: 5/4. */
+            quarters: string;
+            /** @description Along, across and thick, in millimetres, as bought. */
+            size: number[] | null;
+            tag: string;
         };
         InputBody: {
             choices?: string[] | null;
@@ -437,13 +736,18 @@ export interface components {
             /** @enum {string} */
             worst: "stands" | "tight" | "fails" | "unknown";
         };
-        LogOutBody: {
-            entries: components["schemas"]["Entry"][] | null;
+        LogBody: {
+            delivered: boolean;
+            entries: components["schemas"]["EntryBody"][] | null;
+            /** @description The piece is ready. */
+            finished: boolean;
             /**
              * Format: int64
              * @description Of the last entry there is.
              */
             number: number;
+            /** @description The changes that the client asked for and that were not withdrawn, in order. */
+            orders: components["schemas"]["OrderBody"][] | null;
         };
         Made: {
             added: string[] | null;
@@ -455,12 +759,33 @@ export interface components {
             /** Format: double */
             to: number;
         };
+        MomentBody: {
+            /** @description As in get-build. */
+            build: Record<string, never>;
+            /** Format: int64 */
+            number: number;
+            /** @description The document as it stood. */
+            text: string;
+            views: components["schemas"]["ViewsBody"];
+        };
         Money: {
             currency: string;
             /** Format: int64 */
             from: number | null;
             /** Format: int64 */
             to: number | null;
+        };
+        Moved: {
+            check: string;
+            from: string;
+            place: string;
+            to: string;
+            verdict: string;
+        };
+        OffMM: {
+            /** Format: double */
+            mm: number;
+            side: string;
         };
         OpeningBody: {
             /**
@@ -476,6 +801,28 @@ export interface components {
              * @description Of its corners.
              */
             radius: number;
+        };
+        OrderBody: {
+            answered: boolean;
+            /**
+             * Format: int64
+             * @description More or less to pay, as the client was told; null where it is not known.
+             */
+            cents: number | null;
+            edits: components["schemas"]["EditBody"][] | null;
+            /** @description Of its entry; an answer names it. */
+            id: string;
+            /** Format: int64 */
+            no: number;
+            /**
+             * Format: int64
+             * @description Of its entry.
+             */
+            number: number;
+            /** @description The new day, as the client was told: 2027-01-15. */
+            ready: string;
+            words: string;
+            yes: boolean;
         };
         PieceEvent: {
             /**
@@ -521,8 +868,15 @@ export interface components {
             edits: components["schemas"]["EditBody"][] | null;
         };
         Problem: {
+            /** @description Of a conflict: who wrote it. */
+            actor?: string;
             /** @description What is wrong, in words for a person. */
             detail: string;
+            /**
+             * Format: int64
+             * @description Of a conflict: the number of the entry that wrote it.
+             */
+            number?: number;
             /** @description The value that is wrong: a path in the document, or a name in the request. */
             path?: string;
             /** @description Where in the document it is. */
@@ -534,10 +888,33 @@ export interface components {
              * @description The status of the answer.
              */
             status: number;
+            /** @description Of a conflict: the value that stands there now. */
+            theirs?: string;
             /** @description The status in words. */
             title: string;
             /** @description What kind of problem it is; about:blank: the status says it. */
             type: string;
+            /** @description Of a conflict: the value that was to be written. */
+            yours?: string;
+        };
+        Put: {
+            new: string;
+            path: string;
+        };
+        Redo: {
+            /** Format: double */
+            handsH: number;
+            parts: string[] | null;
+            title: string;
+            tool: string;
+            /** Format: double */
+            waitH: number;
+            work: string;
+        };
+        Relaid: {
+            after: string[] | null;
+            before: string[] | null;
+            tag: string;
         };
         Ripple: {
             boards: components["schemas"]["Stock"][] | null;
@@ -602,6 +979,66 @@ export interface components {
             to: number;
             unit: string;
         };
+        TakeInBody: {
+            /**
+             * Format: int64
+             * @description The number of the last entry that the writer has seen.
+             */
+            base: number;
+            /** @description Made one after the other. */
+            edits: components["schemas"]["EditBody"][] | null;
+            /** @description A UUID of version 7 for each entry, in the order they are written, so that the same sent again is known. Entries that have none get one that follows from the first. */
+            ids?: string[] | null;
+            /** @description What went wrong, where a way out of that is taken: it is written first. */
+            say?: string;
+            /** @description The kind of the way out that is taken; its edits go with it. */
+            way?: string;
+        };
+        ThingBody: {
+            /**
+             * Format: double
+             * @description Hours with hands spent on it.
+             */
+            hoursH: number;
+            /** @description Of the entry that first told of it. */
+            id: string;
+            /** @enum {string} */
+            kind: "panel" | "pipe";
+            /** @description The tag that is written on it. */
+            label: string;
+            material: string;
+            /** @description Somebody measured it; else it is as drawn. */
+            measured: boolean;
+            /** @description What it is for; empty: it is on the rack. */
+            place: string;
+            /** @description Along the grain, across it and thick, in millimetres; of a pipe its length first. */
+            size: number[] | null;
+            /** @description What went wrong with it; empty: it can be used. */
+            spoiled: string;
+            /** @description How far it has come: blank cut, glued, sized, shaped, filled, sanded, finished, fitted. */
+            state: string;
+            /** @description The tag of the stock it was cut from. */
+            stock: string;
+            /** @description In the plan now; empty where it serves nothing. */
+            tag: string;
+            /** @description What is still to be done so that it serves; empty where it serves as it is. */
+            todo: string;
+            /** @description Why it serves nothing though it is meant for a place. */
+            why: string;
+        };
+        ThingsBody: {
+            /** @description What was measured of the standing frame, in order. */
+            distances: components["schemas"]["DistanceBody"][] | null;
+            /** @description What was bought, in order. */
+            goods: components["schemas"]["GoodsBody"][] | null;
+            /**
+             * Format: int64
+             * @description Of the last entry.
+             */
+            number: number;
+            /** @description The parts that were made, in the order they were first told of. */
+            things: components["schemas"]["ThingBody"][] | null;
+        };
         TopicBody: {
             /** @description The names of what is answered, the main one first. */
             answers: string[] | null;
@@ -630,6 +1067,137 @@ export interface components {
             /** @description From the right. */
             side: string;
             top: string;
+        };
+        WantedEntry: {
+            /**
+             * Format: int64
+             * @description When it happened, in milliseconds since 1970, UTC; left out, now.
+             */
+            at?: number;
+            /** @description Of an asked change: the values it would put in. */
+            edits?: components["schemas"]["EditBody"][] | null;
+            /** @description A UUID of version 7 that the writer makes, so that the same sent again is known. */
+            id?: string;
+            /** @enum {string} */
+            kind: "edit" | "undo" | "fact" | "asked" | "answer" | "withdrawn";
+            /** @description Of an undo, an answer and what is withdrawn: the id of the entry it is about. */
+            names?: string;
+            /** @description Of an edit: the value as it is typed. */
+            new?: string;
+            /** @description Of an edit, as in sizes and fields. */
+            path?: string;
+            /** @description Of a fact: what happened, on one line: made C2.1 cut-pipe 26 1/2 in in 25 min. */
+            say?: string;
+            /** @description Of an asked change: what the client asked for. */
+            words?: string;
+            /** @description Of an answer: the change is taken. */
+            yes?: boolean;
+        };
+        WayOut: {
+            /** Format: int64 */
+            cents: number | null;
+            /** Format: int64 */
+            days: number;
+            edits: components["schemas"]["Put"][] | null;
+            /** Format: double */
+            handsH: number;
+            kind: string;
+            shows: string[] | null;
+            weighed: components["schemas"]["Weighed"];
+            words: string;
+        };
+        WeighInBody: {
+            /**
+             * Format: int64
+             * @description The number of the last entry that the asker has seen.
+             */
+            base: number;
+            /** @description Made one after the other. */
+            edits: components["schemas"]["EditBody"][] | null;
+        };
+        Weighed: {
+            again: components["schemas"]["Anew"][] | null;
+            cost: components["schemas"]["Cost"];
+            edits: components["schemas"]["Put"][] | null;
+            fates: components["schemas"]["Fate"][] | null;
+            figures: components["schemas"]["Moved"][] | null;
+            nothing: boolean;
+            papers: string[] | null;
+            promise: components["schemas"]["Days"];
+            redo: components["schemas"]["Redo"][] | null;
+            ripple: components["schemas"]["Ripple"];
+            stock: components["schemas"]["Relaid"][] | null;
+            unknown: string[] | null;
+            words: string[] | null;
+        };
+        WeighedBody: {
+            again: components["schemas"]["Anew"][] | null;
+            cost: components["schemas"]["Cost"];
+            edits: components["schemas"]["Put"][] | null;
+            fates: components["schemas"]["Fate"][] | null;
+            figures: components["schemas"]["Moved"][] | null;
+            nothing: boolean;
+            /**
+             * Format: int64
+             * @description Of the last entry of the piece that they were weighed on.
+             */
+            number: number;
+            papers: string[] | null;
+            promise: components["schemas"]["Days"];
+            redo: components["schemas"]["Redo"][] | null;
+            ripple: components["schemas"]["Ripple"];
+            stock: components["schemas"]["Relaid"][] | null;
+            unknown: string[] | null;
+            words: string[] | null;
+        };
+        WrittenBody: {
+            /** @description As they are kept; with those that follow from an answer. */
+            entries: components["schemas"]["EntryBody"][] | null;
+            /**
+             * Format: int64
+             * @description Of the last entry there is.
+             */
+            number: number;
+        };
+        WrongBody: {
+            /** @description What went wrong, as it was understood. */
+            fact: string;
+            /**
+             * Format: int64
+             * @description Of the last entry of the piece as it was taken to stand.
+             */
+            number: number;
+            /** @description The cheapest first. */
+            ways: components["schemas"]["WayOut"][] | null;
+        };
+        WrongInBody: {
+            /**
+             * Format: int64
+             * @description The number of the last entry that the asker has seen.
+             */
+            base: number;
+            /** @description What went wrong, on one line: wrong C2.1 25 3/4 in: cut too short. */
+            say: string;
+        };
+        Yield: {
+            /** Format: double */
+            left: number;
+            parts: components["schemas"]["YieldPart"][] | null;
+            /** Format: double */
+            start: number;
+            stock: string;
+        };
+        YieldPart: {
+            /** Format: int64 */
+            count: number;
+            /** Format: double */
+            long: number;
+            name: string;
+            /** Format: double */
+            short: number;
+            tag: string;
+            /** Format: int64 */
+            wanted: number;
         };
     };
     responses: never;
@@ -955,6 +1523,46 @@ export interface operations {
             };
         };
     };
+    compare: {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+                /** @description The number of an entry; 0, the piece as it began. */
+                from?: number;
+                /** @description The number of an entry; left out, the last. */
+                to?: number;
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CompareBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "list-drawings": {
         parameters: {
             query?: {
@@ -1043,13 +1651,61 @@ export interface operations {
             };
         };
     };
+    "write-entries": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: {
+                /** @description Who writes or asks, 1 to 100 letters; left out, maker. */
+                "X-Actor"?: string;
+            };
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EntriesInBody"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WrittenBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "get-log": {
         parameters: {
             query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
                 /** @description The number of the last entry that the asker has. */
                 after?: number;
             };
-            header?: never;
+            header?: {
+                /** @description Who writes or asks, 1 to 100 letters; left out, maker. */
+                "X-Actor"?: string;
+            };
             path: {
                 /** @description The piece's id. */
                 id: string;
@@ -1065,7 +1721,45 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["LogOutBody"];
+                    "application/json": components["schemas"]["LogBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    moment: {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+                /** @description The number of an entry; 0, the piece as it began. */
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MomentBody"];
                 };
             };
             /** @description What went wrong. */
@@ -1199,6 +1893,49 @@ export interface operations {
             };
         };
     };
+    take: {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: {
+                /** @description Who writes or asks, 1 to 100 letters; left out, maker. */
+                "X-Actor"?: string;
+            };
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeInBody"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WrittenBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "get-text": {
         parameters: {
             query?: never;
@@ -1222,6 +1959,162 @@ export interface operations {
                 };
                 content: {
                     "text/plain": string;
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "get-things": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ThingsBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    weigh: {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WeighInBody"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WeighedBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "ways-out": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WrongInBody"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WrongBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "get-yields": {
+        parameters: {
+            query: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+                /** @description The tag that is written on a board, stick or sheet that was bought. */
+                stock: string;
+                /** @description Where the first cut begins, from its end: 38 in; left out, at the end. */
+                start?: string;
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Yield"];
                 };
             };
             /** @description What went wrong. */

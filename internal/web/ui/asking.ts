@@ -2,9 +2,12 @@
 
 import type { Answer, Edit, Preview, Problem } from "./types";
 
+/** A value that somebody else changed meanwhile. */
+export interface Clash { readonly path: string; readonly yours: string; readonly theirs: string; readonly actor: string; readonly number: number }
+
 /** What went wrong and what would be right, in words. */
 export class Trouble extends Error {
-  constructor(readonly status: number, message: string, readonly right = "", readonly path = "") {
+  constructor(readonly status: number, message: string, readonly right = "", readonly path = "", readonly clash?: Clash) {
     super(message);
   }
   /** No answer at all: the network or the server is gone. */
@@ -28,7 +31,18 @@ async function troubleOf(answer: Response): Promise<Trouble> {
   const plain = `The server answered ${answer.status}.`;
   if (!(answer.headers.get("content-type") ?? "").includes("json")) return new Trouble(answer.status, plain);
   const body = (await answer.json()) as Partial<Problem>;
-  return new Trouble(answer.status, body.detail ?? body.title ?? plain, body.right ?? "", body.path ?? "");
+  return new Trouble(answer.status, body.detail ?? body.title ?? plain, body.right ?? "", body.path ?? "", answer.status === 409 ? clashOf(body) : undefined);
+}
+
+/** Both values and who wrote the other; none where the server names no other writer. */
+function clashOf(body: Partial<Problem>): Clash | undefined {
+  if (!body.actor || !body.number) return undefined;
+  return { path: body.path ?? "", yours: body.yours ?? "", theirs: body.theirs ?? "", actor: body.actor, number: body.number };
+}
+
+/** What failed, as a Trouble. */
+export function troubleFrom(e: unknown): Trouble {
+  return e instanceof Trouble ? e : new Trouble(0, String(e));
 }
 
 /** Reads JSON of the stated shape. */
@@ -41,7 +55,8 @@ export async function readText(url: string): Promise<string> {
   return (await ask(url)).text();
 }
 
-async function send<T>(url: string, body: unknown): Promise<T> {
+/** Sends JSON and reads the answer of the stated shape. */
+export async function send<T>(url: string, body: unknown): Promise<T> {
   const answer = await ask(url, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) });
   return (await answer.json()) as T;
 }

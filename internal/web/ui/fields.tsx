@@ -42,12 +42,13 @@ function Entry({ id, base, path, label, stored, comes, note }: EntryProps): VNod
   );
 }
 
-const origins: Readonly<Record<string, string>> = {
-  measured: "measured on site", client: "the client’s wish", standard: "from a standard",
+/** Where a size comes from, in words. */
+const origins: Readonly<Record<SizeField["origin"], string>> = {
+  measured: "measured on site", client: "the client’s wish", assumed: "assumed", rule: "by a rule of the trade", standard: "from a standard",
 };
 
 function noteOf(s: SizeField): string {
-  const parts = [origins[s.origin] ?? "", s.note];
+  const parts = [origins[s.origin], s.note];
   return parts.filter((p) => p !== "").join("; ");
 }
 
@@ -84,7 +85,7 @@ export function Fields({ id, build, base }: { id: string; build: Build; base: nu
         const groups = [...new Set(fields.map((x) => x.group))];
         return (
           <div class={trying.value ? "fields is-busy" : "fields"}>
-            <p class="hint">Type a size such as <b class="pencil"><Frac text="14 3/8" /></b> and press Enter: the strip below tells what moves. Nothing is stored<span class="by-key">; <kbd>Esc</kbd> puts it back</span>.</p>
+            <p class="hint">Type a size such as <b class="pencil"><Frac text="14 3/8" /></b> and press Enter: the strip below tells what moves. Nothing is stored until it is taken<span class="by-key">; <kbd>Esc</kbd> puts it back</span>.</p>
             <Named id={id} build={build} base={base} sizes={sizes} f={f} />
             {groups.map((g) => <Group key={g} id={id} base={base} title={g} fields={fields.filter((x) => x.group === g)} />)}
           </div>

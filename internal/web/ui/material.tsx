@@ -6,6 +6,7 @@ import { unitsWord } from "./choices";
 import { Sheet } from "./drawing";
 import { Frac } from "./frac";
 import { bare, type Fineness, fineness, text } from "./length";
+import { MadeParts } from "./made";
 import { Here } from "./parts";
 import type { PieceProps } from "./piece";
 import { useJSON, useLasting } from "./reading";
@@ -105,6 +106,7 @@ export function MaterialPage({ id, build }: PieceProps): VNode {
   const layouts = (["panel", "sheet", "stick"] as const).flatMap((kind) => Object.entries(build.cut[kind] ?? {}).map(([name, l]) => ({ kind, name, l })));
   return (
     <div class="material">
+      <MadeParts id={id} build={build} />
       <section aria-labelledby="buy"><h2 id="buy">To take and to buy</h2><BuyTable build={build} /></section>
       {build.supplies.length > 0 && (
         <section aria-labelledby="supplies"><h2 id="supplies">Glue and finish</h2><ul class="supplies">{build.supplies.map((s) => <SupplyOne key={s.name} s={s} />)}</ul></section>

@@ -5,6 +5,7 @@ import { useEffect } from "preact/hooks";
 import { units, unitsWord } from "./choices";
 import { query, Trouble } from "./asking";
 import { BookPage } from "./book";
+import { ChangesPage, LogAlone } from "./changes";
 import { FindingsPage } from "./findings";
 import { Frac } from "./frac";
 import { across, fineness } from "./length";
@@ -12,10 +13,10 @@ import { MaterialPage } from "./material";
 import { Big, Here, Title } from "./parts";
 import { PricePage } from "./price";
 import { type Reading, useJSON, useLasting } from "./reading";
-import { RippleStrip } from "./ripple";
 import { Rod } from "./rod";
 import type { Stage } from "./route";
 import { ShapePage } from "./shape";
+import { Strip } from "./strip";
 import { again, putBack, trial, trialOf } from "./trial";
 import type { Build, PieceLine, Pieces, Solids } from "./types";
 import { mass, money, sentence } from "./words";
@@ -50,6 +51,7 @@ function StagePage(p: PieceProps & { stage: Stage }): VNode {
     case "findings": return <FindingsPage {...p} />;
     case "material": return <MaterialPage {...p} />;
     case "work": return <WorkPage {...p} />;
+    case "changes": return <ChangesPage {...p} />;
     case "price": return <PricePage {...p} />;
     case "book": return <BookPage {...p} />;
   }
@@ -60,7 +62,7 @@ export function PiecePage({ id, stage }: { id: string; stage: Stage }): VNode {
   const list = useJSON<Pieces>("/api/pieces");
   const stored = useLasting(useJSON<Build>(`/api/pieces/${encodeURIComponent(id)}/build${query({ units: unitsWord() })}`));
   const line = list.value?.pieces.find((p) => p.id === id);
-  const tried = trialOf(id);
+  const tried = stage === "changes" ? undefined : trialOf(id); // changes are weighed on the piece as it stands
   const base = line?.number ?? 0;
   const unitsNow = units.value;
   useEffect(() => {
@@ -72,7 +74,7 @@ export function PiecePage({ id, stage }: { id: string; stage: Stage }): VNode {
   const from: Reading<Build> = tried ? { ...stored, value: tried.answer.build } : stored;
   return (
     <div class="bench">
-      <Rod id={id} at={stage} build={from.value} />
+      <Rod id={id} at={stage} build={from.value} number={base} />
       <main id="main" class="page">
         <Here from={unknownPiece(from, list, id)} what="this piece">
           {(build) => (
@@ -87,7 +89,8 @@ export function PiecePage({ id, stage }: { id: string; stage: Stage }): VNode {
             </>
           )}
         </Here>
-        <RippleStrip id={id} base={base} />
+        {stage === "changes" && from.value === undefined && from.trouble?.status === 422 && <LogAlone id={id} />}
+        <Strip id={id} base={base} quiet={stage === "changes"} />
       </main>
     </div>
   );

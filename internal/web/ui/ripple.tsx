@@ -1,10 +1,8 @@
-// The ripple: what an edit that is being tried would move, from and to.
+// The ripple: what an edit would move, from and to.
 
 import type { ComponentChildren, VNode } from "preact";
-import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { Frac } from "./frac";
-import { type Fineness, fineness, text } from "./length";
-import { putBack, redo, trialOf, trying, undo } from "./trial";
+import { type Fineness, text } from "./length";
 import type { Ripple } from "./types";
 import { Told } from "./verdict";
 import { counted, kilograms, money, rounded, sentence } from "./words";
@@ -67,66 +65,23 @@ export function spoken(r: Ripple, currency: string): string {
   return parts.length === 0 ? "Nothing moves." : `${sentence(parts.join(", "))}.`;
 }
 
-/** The strip at the foot of a piece's pages while edits are tried. */
-export function RippleStrip({ id, base }: { id: string; base: number }): VNode {
-  const tried = trialOf(id);
-  useLayoutEffect(() => {
-    if (!tried) return;
-    const onKey = (e: KeyboardEvent): void => {
-      if (e.defaultPrevented || document.querySelector("dialog[open]")) return;
-      if (e.key === "Escape") putBack();
-      if (!(e.ctrlKey || e.metaKey) || e.key.toLowerCase() !== "z") return;
-      e.preventDefault();
-      void (e.shiftKey ? redo(base) : undo(base));
-    };
-    addEventListener("keydown", onKey);
-    return () => removeEventListener("keydown", onKey);
-  }, [tried, base]);
-  const said = tried ? spoken(tried.answer.ripple, tried.answer.ripple.money.currency) : "";
+/** Everything that moves, in groups. */
+export function Groups({ ripple: r, f }: { ripple: Ripple; f: Fineness }): VNode {
   return (
-    <>
-      <p class="for-ears" role="status" aria-live="polite">{trying.value ? "Working it out." : said}</p>
-      {tried && <Strip ripple={tried.answer.ripple} f={fineness(tried.answer.build.fineness)} said={said} base={base} />}
-    </>
-  );
-}
-
-function Strip({ ripple: r, f, said, base }: { ripple: Ripple; f: Fineness; said: string; base: number }): VNode {
-  const strip = useRef<HTMLElement>(null);
-  useEffect(() => {
-    // What was just typed must not lie under the strip.
-    const root = document.documentElement.style;
-    root.scrollPaddingBottom = `${(strip.current?.offsetHeight ?? 0) + 24}px`;
-    document.activeElement?.scrollIntoView({ block: "nearest" });
-    return () => void root.removeProperty("scroll-padding-bottom");
-  }, [r]);
-  return (
-    <aside class="ripple" ref={strip} aria-label="What moves">
-      <div class="ripple-head">
-        <p><strong>{said}</strong> Only tried: nothing is stored.</p>
-        <div class="ripple-ways">
-          <button type="button" onClick={() => void undo(base)}>Back one step</button>
-          <button type="button" onClick={putBack}>Put back <kbd>Esc</kbd></button>
-        </div>
-      </div>
-      <details class="ripple-more" open={!matchMedia("(max-width: 40rem)").matches}>
-        <summary>In detail</summary>
-        <div class="ripple-groups" tabIndex={0} role="group" aria-label="What moves, in detail">
-          <Group title="The whole" all={whole(r, r.money.currency)} />
-          <Group title="Findings" all={r.findings.map((x) => (
-            <Move key={`${x.check} ${x.place}`} name={<>{sentence(x.check)} <span class="soft">{x.place}</span></>}
-              from={x.from ? <Told of={x.from} /> : "none"} to={x.to ? <Told of={x.to} /> : "gone"} />
-          ))} />
-          <Group title="Cuts" all={r.cuts.map((c) => (
-            <Move key={`${c.tag} ${c.what}`} name={<><b class="tag">{c.tag}</b> {c.name}{c.what !== "cut" && `, ${c.what}`}{c.count > 1 && <span class="soft"> × {c.count}</span>}</>}
-              from={<Frac text={text(c.from, f)} />} to={<Frac text={text(c.to, f)} />} />
-          ))} />
-          <Group title="To buy" all={r.boards.map((b) => (
-            <Move key={b.item} name={<Frac text={b.item} />} from={`${rounded(b.from, 2)}`} to={`${rounded(b.to, 2)} ${b.unit}`} />
-          ))} />
-          <Group title="Parts" all={made(r)} />
-        </div>
-      </details>
-    </aside>
+    <div class="ripple-groups" tabIndex={0} role="group" aria-label="What moves, in detail">
+      <Group title="The whole" all={whole(r, r.money.currency)} />
+      <Group title="Findings" all={r.findings.map((x) => (
+        <Move key={`${x.check} ${x.place}`} name={<>{sentence(x.check)} <span class="soft">{x.place}</span></>}
+          from={x.from ? <Told of={x.from} /> : "none"} to={x.to ? <Told of={x.to} /> : "gone"} />
+      ))} />
+      <Group title="Cuts" all={r.cuts.map((c) => (
+        <Move key={`${c.tag} ${c.what}`} name={<><b class="tag">{c.tag}</b> {c.name}{c.what !== "cut" && `, ${c.what}`}{c.count > 1 && <span class="soft"> × {c.count}</span>}</>}
+          from={<Frac text={text(c.from, f)} />} to={<Frac text={text(c.to, f)} />} />
+      ))} />
+      <Group title="To buy" all={r.boards.map((b) => (
+        <Move key={b.item} name={<Frac text={b.item} />} from={`${rounded(b.from, 2)}`} to={`${rounded(b.to, 2)} ${b.unit}`} />
+      ))} />
+      <Group title="Parts" all={made(r)} />
+    </div>
   );
 }

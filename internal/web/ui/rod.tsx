@@ -7,7 +7,7 @@ import type { Build } from "./types";
 import { count, Shape, verdictCount } from "./verdict";
 import { counted, money, sentence } from "./words";
 
-function State({ stage, build }: { stage: Stage; build: Build }): VNode | null {
+function State({ stage, build, number }: { stage: Stage; build: Build; number: number }): VNode | null {
   switch (stage) {
     case "shape":
       return <>{counted(build.parts.reduce((n, p) => n + (p.kind === "hardware" ? 0 : p.count), 0), "part")}</>;
@@ -21,6 +21,8 @@ function State({ stage, build }: { stage: Stage; build: Build }): VNode | null {
       return <>{counted(build.buy.filter((b) => b.count > 0).length, "line")} to buy</>;
     case "work":
       return <>{counted(build.steps.length, "step")}</>;
+    case "changes":
+      return <>{number === 0 ? "none yet" : counted(number, "entry", "entries")}</>;
     case "price":
       if (build.unknown.length > 0) return <><Shape of="unknown" /> {build.unknown.length} not known</>;
       return <>{money(build.price.total, build.currency)}</>;
@@ -29,8 +31,8 @@ function State({ stage, build }: { stage: Stage; build: Build }): VNode | null {
   }
 }
 
-/** The rod with its marks; build is missing until it is read. */
-export function Rod({ id, at, build }: { id: string; at: Stage; build: Build | undefined }): VNode {
+/** The rod with its marks; build is missing until it is read, number is that of the last entry of the log. */
+export function Rod({ id, at, build, number }: { id: string; at: Stage; build: Build | undefined; number: number }): VNode {
   const here = useRef<HTMLAnchorElement>(null);
   useEffect(() => {
     // Only the rod itself is scrolled, never the page.
@@ -45,7 +47,7 @@ export function Rod({ id, at, build }: { id: string; at: Stage; build: Build | u
           <li key={s}>
             <a href={pathOf(id, s)} ref={s === at ? here : null} {...(s === at ? { "aria-current": "page" as const } : {})}>
               <span class="rod-stage">{sentence(s)}</span>
-              <span class="rod-state">{build ? <State stage={s} build={build} /> : " "}</span>
+              <span class="rod-state">{build ? <State stage={s} build={build} number={number} /> : " "}</span>
             </a>
           </li>
         ))}

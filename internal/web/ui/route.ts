@@ -2,7 +2,7 @@
 
 import { signal } from "@preact/signals";
 
-export const stages = ["shape", "findings", "material", "work", "price", "book"] as const;
+export const stages = ["shape", "findings", "material", "work", "changes", "price", "book"] as const;
 export type Stage = (typeof stages)[number];
 
 export type Place =

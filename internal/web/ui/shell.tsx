@@ -54,8 +54,9 @@ export function Word(): VNode {
 }
 
 const listed: readonly (readonly [string, string])[] = [
-  ["?", "this help"], ["[ ]", "the stage before, the stage after"], ["1 – 6", "a stage of the piece"], ["/", "look for a question, under Answers"],
-  ["Enter", "try what was typed; answer a question"], ["Esc", "put back what is being tried"], ["Ctrl Z", "take back the last edit being tried"],
+  ["?", "this help"], ["[ ]", "the stage before, the stage after"], ["1 – 7", "a stage of the piece"], ["/", "look for a question, under Answers"],
+  ["Enter", "try what was typed; answer a question; store what was said"], ["Esc", "put back what is being tried or weighed"],
+  ["Ctrl Z", "take back the last edit: of those being tried, else of those taken"], ["Ctrl Shift Z", "make it again"],
   ["← →", "the step before, the step after, where one is shown at a time; turn the piece in the round"],
 ];
 
@@ -73,7 +74,7 @@ export function Help({ open, close }: { open: boolean; close: () => void }): VNo
         <button type="button" class="main-way" onClick={close}>Close</button>
       </div>
       <p>A piece is held once; everything on these pages follows from it. The rod at the edge leads through its stages.
-        What is blue and underlined can be typed over. Trying a size stores nothing.</p>
+        What is blue and underlined can be typed over. Trying a size stores nothing until it is taken.</p>
       <table>
         <caption>Keys</caption>
         <tbody>{listed.map(([key, does]) => <tr key={key}><th scope="row"><kbd>{key}</kbd></th><td>{does}</td></tr>)}</tbody>
@@ -111,7 +112,7 @@ function byStage(key: string): void {
   const p = place.value;
   if (p.at !== "piece") return;
   const now = stages.indexOf(p.stage);
-  const to = key === "]" ? now + 1 : key === "[" ? now - 1 : /^[1-6]$/.test(key) ? Number(key) - 1 : -1;
+  const to = key === "]" ? now + 1 : key === "[" ? now - 1 : /^[1-7]$/.test(key) ? Number(key) - 1 : -1;
   const stage = stages[to];
   if (stage) go(pathOf(p.id, stage));
 }

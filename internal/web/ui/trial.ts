@@ -1,7 +1,7 @@
-// Trying edits: what was typed, what the server made of it, and the way back. Nothing of it is stored anywhere.
+// Trying edits: what was typed, what the server made of it, and the way back. Nothing of it is stored until it is taken.
 
 import { signal } from "@preact/signals";
-import { preview, Trouble } from "./asking";
+import { preview, type Trouble, troubleFrom } from "./asking";
 import { unitsWord } from "./choices";
 import type { Edit, Preview } from "./types";
 
@@ -9,6 +9,7 @@ import type { Edit, Preview } from "./types";
 export interface Trial {
   readonly id: string;
   readonly edits: readonly Edit[];
+  readonly seen: number; // the number of the piece when the first of them was typed
   readonly answer: Preview;
 }
 
@@ -67,6 +68,15 @@ export function putBack(): void {
   trying.value = false;
 }
 
+/** Leaves one value out of what is being tried. */
+export async function leaveOut(base: number, path: string): Promise<void> {
+  const now = trial.value;
+  const next = now?.edits.filter((e) => e.path !== path) ?? [];
+  if (!now || next.length === 0) return putBack();
+  before.push(now.edits);
+  await show(now.id, base, next, next[next.length - 1]);
+}
+
 /** Asks again for what is being tried: in other units, or on a newer state of the piece. */
 export async function again(base: number): Promise<void> {
   const now = trial.value;
@@ -79,13 +89,12 @@ async function show(id: string, base: number, edits: readonly Edit[], last: Edit
   try {
     const answer = await preview(id, base, [...edits], unitsWord());
     if (mine !== turn) return false;
-    trial.value = { id, edits, answer };
+    trial.value = { id, edits, answer, seen: trialOf(id)?.seen ?? base };
     refusal.value = undefined;
     return true;
   } catch (e) {
     if (mine !== turn) return false;
-    const trouble = e instanceof Trouble ? e : new Trouble(0, String(e));
-    refusal.value = { path: last?.path ?? "", value: last?.value ?? "", trouble };
+    refusal.value = { path: last?.path ?? "", value: last?.value ?? "", trouble: troubleFrom(e) };
     return false;
   } finally {
     if (mine === turn) trying.value = false;

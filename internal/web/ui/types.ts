@@ -26,7 +26,7 @@ export interface Size { name: string; formula: string; origin: string; value_mm:
 export interface Part {
   tag: string; name: string; kind: "panel" | "pipe" | "fitting" | "hardware"; material: string; count: number; tags: string[];
   finished_mm?: number[]; blank_mm?: number[]; rough?: string; mass_kg: number; sits?: string; datum?: string;
-  cut_mm?: number; between_mm?: number; ends?: string[]; from?: string; state?: string; assumed?: string[];
+  cut_mm?: number; between_mm?: number; ends?: string[]; from?: string; state?: string; states?: string[]; assumed?: string[];
   features?: unknown[];
 }
 export interface Totals {
@@ -41,7 +41,7 @@ export interface Layout {
 export interface Buy { item: string; count: number; unit: string; pack: number; needed: number; price: number | null; from_rack: number; assumed?: string[] }
 export interface Supply { name: string; for: string[]; quantity: number; unit: string; cautions: string[] }
 export interface Step {
-  n: number; title: string; parts: string[]; tool: string; substitutes: string[]; measures?: string[];
+  n: number; title: string; work?: string; parts: string[]; tool: string; substitutes: string[]; measures?: string[];
   hands_h: number; wait_h: number; cautions: string[]; after: number[];
 }
 export interface Price {
@@ -85,3 +85,19 @@ export interface Answer {
   topic: string; answers: Figure[]; because: { formula: string; inputs?: Record<string, string>; source?: string; range?: string }[];
   cautions: string[] | null; assumed: string[] | null;
 }
+
+export type OrderLine = Listed<Forms["OrderBody"]>;
+export type LogEntry = Listed<Forms["EntryBody"]>;
+export type EntryKind = LogEntry["kind"];
+export type Log = Listed<Forms["LogBody"]>;
+/** An entry as it is sent. */
+export type Telling = Readonly<Omit<Forms["WantedEntry"], "edits">> & { readonly edits?: readonly Edit[] };
+export type Written = Listed<Forms["WrittenBody"]>;
+export type Thing = Listed<Forms["ThingBody"]>;
+export type Goods = Listed<Forms["GoodsBody"]>;
+export type Things = Listed<Forms["ThingsBody"]>;
+export type Fate = Listed<Forms["Fate"]>;
+export type Weighed = Omit<Listed<Forms["Weighed"]>, "ripple"> & { ripple: Ripple };
+export type WayOut = Omit<Listed<Forms["WayOut"]>, "weighed"> & { weighed: Weighed };
+export interface WaysOut { number: number; fact: string; ways: WayOut[] }
+export type Compared = Omit<Listed<Forms["CompareBody"]>, "ripple"> & { ripple: Ripple };

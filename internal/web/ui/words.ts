@@ -62,3 +62,20 @@ export function clock(ms: number): string {
 export function day(ms: number): string {
   return new Date(ms).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
 }
+
+/** Money more or less, from hundredths. */
+export function more(cents: number, currency: string): string {
+  if (cents === 0) return "costs nothing more";
+  return `${money(Math.abs(cents) / 100, currency)} ${cents > 0 ? "more" : "less"}`;
+}
+
+/** A day as it is written in a document, 2027-01-15, in words. */
+export function written(date: string): string {
+  return new Date(`${date}T12:00:00`).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+}
+
+/** The path of a value in words: sizes/low level is the low level, panels/deep board/thickness the thickness of the deep board. */
+export function pathWords(path: string): string {
+  const [, name = path, what] = path.split("/");
+  return what === undefined ? name : `${what} of ${name}`;
+}

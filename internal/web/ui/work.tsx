@@ -3,11 +3,17 @@
 import type { VNode } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { pace } from "./choices";
+import { DoneWay } from "./done";
 import { Frac } from "./frac";
 import { Assumed, Choice } from "./parts";
 import type { PieceProps } from "./piece";
+import { pathOf } from "./route";
+import { trialOf } from "./trial";
 import type { Step } from "./types";
 import { hours } from "./words";
+
+/** What stands under a step: the way to say that it is done; nothing while something is tried. */
+type Foot = (s: Step) => VNode | null;
 
 const narrow = matchMedia("(max-width: 40rem)");
 
@@ -33,7 +39,7 @@ function StepBody({ s }: { s: Step }): VNode {
   );
 }
 
-function All({ steps }: { steps: readonly Step[] }): VNode {
+function All({ steps, foot }: { steps: readonly Step[]; foot: Foot }): VNode {
   return (
     <ol class="steps">
       {steps.map((s) => (
@@ -42,6 +48,7 @@ function All({ steps }: { steps: readonly Step[] }): VNode {
           <div>
             <h2><span class="for-ears">Step {s.n}: </span><Frac text={s.title} /></h2>
             <StepBody s={s} />
+            {foot(s)}
           </div>
         </li>
       ))}
@@ -49,7 +56,7 @@ function All({ steps }: { steps: readonly Step[] }): VNode {
   );
 }
 
-function OneByOne({ steps }: { steps: readonly Step[] }): VNode {
+function OneByOne({ steps, foot }: { steps: readonly Step[]; foot: Foot }): VNode {
   const [at, setAt] = useState(0);
   const last = steps.length - 1;
   const here = Math.min(at, last);
@@ -77,6 +84,7 @@ function OneByOne({ steps }: { steps: readonly Step[] }): VNode {
         <p class="step-count">Step <b>{s.n}</b> of {steps.length}</p>
         <h2><Frac text={s.title} /></h2>
         <StepBody s={s} />
+        {foot(s)}
       </div>
       <div class="step-ways">
         <button type="button" onClick={() => to(here - 1)} disabled={here === 0}>← Previous</button>
@@ -87,7 +95,9 @@ function OneByOne({ steps }: { steps: readonly Step[] }): VNode {
 }
 
 /** The stage Work. */
-export function WorkPage({ build }: PieceProps): VNode {
+export function WorkPage({ id, build, base }: PieceProps): VNode {
+  const [told, setTold] = useState("");
+  const foot: Foot = (s) => (trialOf(id) ? null : <DoneWay key={`${s.work} ${s.title}`} id={id} base={base} build={build} step={s} told={setTold} />);
   const [small, setSmall] = useState(narrow.matches);
   useEffect(() => {
     const onChange = (): void => setSmall(narrow.matches);
@@ -101,7 +111,8 @@ export function WorkPage({ build }: PieceProps): VNode {
         <p class="lead">{hours(build.time.hands_h)} of hands over {build.time.calendar_days} days.</p>
         <Choice name="Show" value={one ? "one" : "all"} all={[["one", "one by one"], ["all", "all steps"]]} set={(v) => { pace.value = v; }} />
       </div>
-      {one ? <OneByOne steps={build.steps} /> : <All steps={build.steps} />}
+      <p class={told ? "work-told" : "for-ears"} role="status">{told && <><Frac text={told} /> <a href={pathOf(id, "changes")}>See it under Changes</a></>}</p>
+      {one ? <OneByOne steps={build.steps} foot={foot} /> : <All steps={build.steps} foot={foot} />}
       <p class="caution">These are the usual cautions, not all there are. The instructions of each machine and product, and local rules, come first.</p>
       <Assumed all={build.time.assumed} title="Taken for granted in the times" />
     </section>
