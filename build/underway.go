@@ -42,7 +42,7 @@ func (b *Build) underway(rec *journal.Record, memo *Memo) error {
 	if u.Whole, err = steps.Plan(b.Resolved, b.Parts, plansOf(whole), b.Shop); err != nil {
 		return err
 	}
-	u.Extra = fate.Extras(u.Settled, b.Shop)
+	u.Extra = fate.Extras(rec, u.Settled, b.Shop)
 	for _, t := range rec.Things {
 		u.DoneH += t.HandsH
 	}

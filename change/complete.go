@@ -110,6 +110,9 @@ func (t *Truth) names() []string {
 }
 
 func (t *Truth) completeThing(h journal.Happened) (journal.Happened, error) {
+	if g, ok := t.stock(h.Part); ok && h.What == journal.Wrong && h.Thing == "" {
+		return completeLost(h, g)
+	}
 	thing, need, err := t.find(h)
 	if err != nil {
 		return h, err
@@ -347,4 +350,32 @@ func (t *Truth) completeMeant(h journal.Happened, thing *journal.Thing) (journal
 		return h, &FactError{fmt.Sprintf("the plan has no place %q", h.Place), "its places are " + strings.Join(places, ", ") + ", or the rack"}
 	}
 	return h, nil
+}
+
+// stock returns the board, stick or sheet with a tag.
+func (t *Truth) stock(tag string) (journal.Piece, bool) {
+	for _, g := range t.Record.Goods {
+		if g.Tag == tag && tag != "" && g.Kind != journal.ItemGoods {
+			return g, true
+		}
+	}
+	return journal.Piece{}, false
+}
+
+// completeLost tells how much of the length of stock can't be used any more: what it is short by, or what of its measured
+// length is gone.
+func completeLost(h journal.Happened, g journal.Piece) (journal.Happened, error) {
+	out := journal.Happened{What: journal.Wrong, From: g.Tag, Why: h.Why}
+	if h.Shape != nil {
+		switch long := h.Shape.Size[0]; {
+		case long < 0:
+			out.Took = -long
+		case long > 0:
+			out.Took = g.Left - long
+		}
+	}
+	if out.Took <= 0 || out.Took > g.Left {
+		return h, &FactError{fmt.Sprintf("how much of %s is lost is not told, or is more than there is", g.Tag), "write wrong " + g.Tag + " short 12 in: and why, or its length now"}
+	}
+	return out, nil
 }

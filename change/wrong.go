@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"rodwright/fate"
 	"rodwright/journal"
@@ -30,6 +31,7 @@ const (
 	TrimSiblings = "trim the siblings"
 	ShiftDesign  = "shift the design"
 	MakeItAgain  = "make again"
+	LayOutAgain  = "lay out again"
 )
 
 // WaysOut lists the ways out when something went wrong with a part that is made, the cheapest first: put it right, take
@@ -42,6 +44,9 @@ func WaysOut(now *Truth, wrong journal.Happened) ([]WayOut, error) {
 		return nil, err
 	}
 	o := &waysOut{now: now, after: after, wrong: wrong}
+	if wrong.From != "" {
+		return o.layAgain(), nil
+	}
 	for _, find := range []func() error{o.putRight, o.another, o.shift, o.makeAgain} {
 		if err := find(); err != nil {
 			return nil, err
@@ -92,6 +97,23 @@ func (o *waysOut) add(kind, words string, w *Weighed, shows []string) {
 	}
 	out.HandsH, out.Days = six(handsOf(after)-handsOf(before)), after.Work.Days-before.Work.Days
 	o.ways = append(o.ways, out)
+}
+
+// layAgain lays what is still to be cut out on what is left of the stock that went wrong, on other stock, and on new.
+func (o *waysOut) layAgain() []WayOut {
+	w := &Weighed{After: o.after}
+	w.told(o.now)
+	words := "lay out again what is still to be cut"
+	for _, s := range w.Stock {
+		words += fmt.Sprintf("; from %s: %s", s.Tag, cmp.Or(strings.Join(s.After, ", "), "nothing"))
+	}
+	for _, b := range w.Ripple.Boards {
+		if b.To > b.From {
+			words += fmt.Sprintf("; buy %g more %s of %s", six(b.To-b.From), b.Unit, b.Item)
+		}
+	}
+	o.add(LayOutAgain, words, w, nil)
+	return o.ways
 }
 
 // putRight uses the part at its place: as it is, cut, or added to.

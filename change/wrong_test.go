@@ -151,3 +151,29 @@ func TestWhatABoardStillYieldsIsAnsweredBeforeTheNextCut(t *testing.T) {
 		t.Error("a cut that begins behind the end is let pass")
 	}
 }
+
+// A stick of 21 ft, paid 63, splits over 7 ft at the seam: a third of it is lost, 21 of money, which with the margin and tax
+// of the shop is in the quote. Four posts are to come from it, 24 7/8 in each at most: they fit on what is left, 14 ft.
+func TestABoardOrStickThatWentWrongIsLaidOutAgain(t *testing.T) {
+	s := begin(t, benchWith("")).say("bought stick 3/4 21 ft as S1 for 63")
+	ways := waysOut(t, s, "wrong S1 short 7 ft: its seam is split")
+	if len(ways) != 1 || ways[0].Kind != change.LayOutAgain || ways[0].Cents == nil {
+		t.Fatalf("%+v", ways)
+	}
+	before, after := s.now().Build.Quote, ways[0].Weighed.After.Build.Quote
+	if lost := after.Material.Cents - before.Material.Cents; lost != 21_00 {
+		t.Errorf("%d of material are lost, want 2100", lost)
+	}
+	s.say("wrong S1 short 7 ft: its seam is split")
+	if left := s.now().Record.Goods[0].Left; left != journal.MM(14*length.Foot) {
+		t.Errorf("%d left", left)
+	}
+	if money(t, s.now(), "pipe 3/4") != 0 {
+		t.Error("pipe is bought though 14 ft are left")
+	}
+	waysOut(t, s, "wrong S1 short 13 ft: dropped and bent")
+	s.say("wrong S1 short 13 ft: dropped and bent")
+	if money(t, s.now(), "pipe 3/4") == 0 {
+		t.Error("no pipe is bought though 1 ft is left")
+	}
+}

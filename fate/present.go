@@ -167,8 +167,14 @@ type Extra struct {
 
 // Extras adds up what things that serve no more have cost, what was spent on putting parts right, and what is still to
 // be. A thing on the rack is worth the shop's salvage share of its material.
-func Extras(settled []Settled, s *shop.Shop) (e Extra) {
+func Extras(rec *journal.Record, settled []Settled, s *shop.Shop) (e Extra) {
 	b := bench{s: s}
+	for _, g := range rec.Goods {
+		if g.Lost > 0 {
+			e.Material += b.lost(g, &e.Unknown)
+			e.Lost = append(e.Lost, g.Tag)
+		}
+	}
 	for _, st := range settled {
 		e.HandsH += st.Thing.AgainH
 		if st.Need != nil {

@@ -2,6 +2,7 @@ package fate
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"rodwright/journal"
@@ -130,4 +131,18 @@ func order(ways []Way) {
 	slices.SortStableFunc(ways, func(a, b Way) int {
 		return cmp.Or(cmp.Compare(a.Cents, b.Cents), cmp.Compare(a.HandsH, b.HandsH), cmp.Compare(rank[a.Kind], rank[b.Kind]))
 	})
+}
+
+// lost is what the part of bought stock costs that went wrong: its share of what was paid, or of the shop's price where
+// nobody told that.
+func (b bench) lost(g journal.Piece, unknown *[]string) shop.Cents {
+	share := float64(g.Lost) / float64(max(g.Size[0], 1))
+	if g.Cents != nil {
+		return shop.Cents(math.Round(share * float64(*g.Cents)))
+	}
+	whole := journal.Thing{Shape: journal.Shape{Kind: journal.KindPanel, Material: g.Material, Sheet: g.Kind == journal.SheetGoods, Size: g.Size}}
+	if g.Kind == journal.StickGoods {
+		whole.Shape.Kind = journal.KindPipe
+	}
+	return shop.Cents(math.Round(share * float64(thingMaterial(whole, b.s, unknown))))
 }

@@ -31,6 +31,7 @@ type Piece struct {
 	Goods
 	ID   string // of the entry that told of it
 	Left MM     // of its length, by the cuts that were told
+	Lost MM     // of its length, by what went wrong with it
 }
 
 // Asking is a change the client asked for, and how it stands.
@@ -112,7 +113,13 @@ func (f *folding) entry(e Entry) {
 
 func (f *folding) fact(e Entry) {
 	switch h := e.Fact; h.What {
-	case Made, Wrong:
+	case Wrong:
+		if h.From != "" {
+			f.lost(h.From, h.Took)
+		} else {
+			f.made(e)
+		}
+	case Made:
 		f.made(e)
 	case Spoiled, Meant:
 		f.judged(e)
@@ -208,6 +215,17 @@ func (f *folding) took(tag string, much MM) {
 			return
 		}
 	}
+}
+
+// lost takes off the length of the goods with a tag what can't be used of it any more.
+func (f *folding) lost(tag string, much MM) {
+	for i := len(f.Goods) - 1; i >= 0; i-- {
+		if g := &f.Goods[i]; g.Tag == tag && g.Kind != ItemGoods {
+			g.Lost += min(much, g.Left)
+			break
+		}
+	}
+	f.took(tag, much)
 }
 
 func (f *folding) answer(e Entry) {

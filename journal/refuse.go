@@ -73,8 +73,8 @@ func (h Happened) checkMembers() error {
 		{"hands_h", h.HandsH != 0, made, "what is made"},
 		{"plan_h", h.PlanH != 0, made, "what is made"},
 		{"again", h.Again, made, "what is made"},
-		{"from", h.From != "", made, "what is made"},
-		{"took", h.Took != 0, made, "what is made"},
+		{"from", h.From != "", shape, "what is made, or stock that went wrong"},
+		{"took", h.Took != 0, shape, "what is made, or stock that went wrong"},
 		{"goods", h.Goods != nil, h.What == Bought, "what is bought"},
 		{"distance", h.Distance != nil, h.What == Measured, "what is measured"},
 	} {
@@ -105,6 +105,9 @@ func (h Happened) checkTexts() error {
 
 // checkWrong reports what of a part on which something went wrong is not told: what it is like is told whole.
 func (h Happened) checkWrong() error {
+	if h.From != "" {
+		return h.checkLost()
+	}
 	if err := h.checkThing(); err != nil {
 		return err
 	}
@@ -112,6 +115,19 @@ func (h Happened) checkWrong() error {
 		return &EntryError{"fact.shape", "must tell what the part is like now"}
 	}
 	return h.Shape.check()
+}
+
+// checkLost reports what is not told of stock on which something went wrong: how much of its length is lost, and why.
+func (h Happened) checkLost() error {
+	switch {
+	case h.Took <= 0 || !isSpan(h.Took):
+		return &EntryError{"fact.took", "must tell how much of its length is lost"}
+	case strings.TrimSpace(h.Why) == "":
+		return &EntryError{"fact.why", "must say what went wrong"}
+	case h.Thing != "" || h.Shape != nil || h.Part != "" || h.Place != "":
+		return &EntryError{"fact.from", "is stock, which is no part"}
+	}
+	return nil
 }
 
 func (h Happened) checkThing() error {

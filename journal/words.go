@@ -66,6 +66,9 @@ func (h Happened) madeWords(f length.Fineness) string {
 }
 
 func (h Happened) wrongWords(f length.Fineness) string {
+	if h.From != "" {
+		return fmt.Sprintf("wrong %s short %s: %s", h.From, f.Text(length.Length(h.Took)), h.Why)
+	}
 	said := "wrong " + h.tag()
 	if h.Shape != nil && h.Shape.Measured {
 		said += " " + sizeWords(h.Shape.Size, f)
