@@ -19,6 +19,7 @@ import (
 	"rodwright/piece"
 	"rodwright/piece/random"
 	"rodwright/shop"
+	"rodwright/trade/pipe"
 )
 
 // randomStory is a random piece some of whose parts are made, some to another size than drawn.
@@ -200,11 +201,20 @@ func holds(t *rapid.T, now *change.Truth, w *change.Weighed) {
 		}
 		for k, want := range sizes {
 			has := length.Length(s.Thing.Shape.Size[k])
-			if want > has+part.NippleReach && length.Length(s.Thing.Shape.Drawn[k]) != want {
+			if want > has+takes(s) && length.Length(s.Thing.Shape.Drawn[k]) != want {
 				t.Fatalf("%s is %d and becomes %d: %s", s.Thing.Label, has, want, s.Way.Words)
 			}
 		}
 	}
+}
+
+// takes is by how much a thing may be less than it should be and is used as it is: what a stock nipple may miss, and of a
+// pipe that is fitted a pitch of its thread, which its joints take.
+func takes(s fate.Settled) length.Length {
+	if size, err := pipe.Lookup(s.Thing.Shape.Material); err == nil && s.Thing.State >= journal.Fitted {
+		return max(size.Pitch, part.NippleReach)
+	}
+	return part.NippleReach
 }
 
 // The same edit weighed when it is already taken changes nothing.
