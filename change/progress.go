@@ -22,10 +22,10 @@ func Progress(from, to *Truth) []string {
 		}
 	}
 	if n := len(to.Record.Goods) - len(from.Record.Goods); n > 0 {
-		out = append(out, fmt.Sprintf("Bought: %d things more.", n))
+		out = append(out, "Bought: "+counted(n, "thing")+" more.")
 	}
 	if n := len(to.Record.Distances) - len(from.Record.Distances); n > 0 {
-		out = append(out, fmt.Sprintf("Measured: %d distances more.", n))
+		out = append(out, "Measured: "+counted(n, "distance")+" more.")
 	}
 	if to.Record.Finished && !from.Record.Finished {
 		out = append(out, "The piece is finished.")
@@ -34,6 +34,14 @@ func Progress(from, to *Truth) []string {
 		out = append(out, "The piece is delivered.")
 	}
 	return out
+}
+
+// counted writes a number with its noun: 1 thing, 2 things.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // thingWords says what became of one thing.
