@@ -109,12 +109,19 @@ test("AChangeIsWeighedTakenAndTakenBack", async () => {
   assert.equal(await page.inputValue("#weigh-value-0"), "17 1/2 in", "the field begins with what is written");
   await page.fill("#weigh-value-0", "16 in");
   await page.press("#weigh-value-0", "Enter");
-  const fate = page.locator('.fates tr[data-label="C2.2"]');
+  const fate = page.locator('.fates tr[data-label~="C2.2"]');
   await fate.waitFor();
   // The post stands under the low level alone: it is shorter by the 1 1/2 in that the level sinks.
   assert.match(await fate.textContent(), /1\s*1\/2/);
   assert.match(await fate.textContent(), /thread/);
   assert.match(await page.textContent(".weighed"), /Papers out of date/);
+  const { promise, figures } = await send("weigh", { base: number, edits: [{ path: "sizes/low level", value: "16 in" }] });
+  const day = new Date(Date.now() + promise.to * 24 * 3600e3).getDate();
+  const promised = await page.textContent("[data-promise]");
+  assert.match(promised, new RegExp(`^in ${promise.to} days, ${promise.to === promise.from ? "as before" : `was ${promise.from}`}.* ${day} `));
+  assert.equal(await page.$(".figures-moved[open]"), null, "nobody has to act on them");
+  assert.match(await page.textContent(".figures-moved summary"), new RegExp(`Figures that move \\(${figures.length}\\)`));
+  assert.equal(await page.locator(".figures-moved li").count(), figures.length);
   assert.equal((await log()).number, number, "weighing stores nothing");
   await page.click(".decide .main-way");
   await entry(number + 1).waitFor();
@@ -170,12 +177,32 @@ test("TwoMomentsAreCompared", async () => {
   await page.selectOption("#compare-from", String(number - 1));
   await page.waitForSelector(`.compared[aria-label="From ${number - 1} to ${number}"]`);
   const want = await session.json(`/api/pieces/${id}/compare?from=${number - 1}&to=${number}`);
-  const shown = await page.$$eval(".compared > ul li", (all) => all.map((l) => l.textContent));
+  const shown = await page.$$eval(".compared .sentences li", (all) => all.map((l) => l.textContent));
   const plain = (w) => w.replace(/\s+/g, " ").toLowerCase();
   assert.deepEqual(shown.map(plain), want.words.map(plain));
   assert.ok(want.words.length > 0);
   await page.selectOption("#compare-to", String(number - 1));
   await page.waitForSelector("text=Both are the same moment.");
+});
+
+test("AnEntryLeadsToThePieceAsItStoodThenBesideNow", async () => {
+  await pick("packing table under way");
+  await changes();
+  const { number } = await log();
+  await entry(number - 2).getByRole("link", { name: /as it stood/ }).click();
+  const then = page.locator(`.compare-views [data-moment="${number - 2}"] svg.drawing`);
+  await then.waitFor();
+  await page.locator(`.compare-views [data-moment="${number}"] svg.drawing`).waitFor();
+  assert.equal(await page.inputValue("#compare-from"), String(number - 2));
+  assert.equal(await page.inputValue("#compare-to"), String(number));
+  const ids = await page.$$eval("[id]", (all) => all.map((e) => e.id));
+  assert.equal(new Set(ids).size, ids.length, "no id stands twice");
+  // The low level was 6 in before entry 18: the stretcher is drawn at another height then.
+  await page.selectOption("#compare-from", "17");
+  await page.waitForFunction(() => document.querySelector('.compare-views [data-moment="17"] svg') !== null);
+  const drawn = await page.$$eval(".compare-views svg.drawing", (all) => all.map((s) => [...s.querySelectorAll("text")].map((t) => t.textContent.trim())));
+  assert.ok(drawn[0].includes("6") && drawn[1].includes("10"), JSON.stringify(drawn));
+  assert.deepEqual(wrong, []);
 });
 
 test("WhatWentWrongShowsTheWaysOutBeforeAnythingIsStored", async () => {
@@ -337,20 +364,36 @@ test("EverySizeTellsItsOrigin", async () => {
 
 test("AStepOfTheWorkIsDoneWithOnePressWithGloves", async () => {
   await pick("wall shelf");
-  const works = [[/^Cut \d+ pipes/, "cut-pipe"], [/^Thread /, "thread"]];
-  await page.route(/\/build(\?|$)/, async (r) => {
-    const build = await (await r.fetch()).json();
-    for (const s of build.steps) s.work ??= works.find(([title]) => title.test(s.title))?.[1];
-    await r.fulfill({ json: build });
-  });
+  const { steps } = await session.json(`/api/pieces/${id}/build`);
+  const step = steps.find((s) => /^Cut \d+ pipes/.test(s.title));
   await visit(session, page, `/pieces/${id}/work`);
   const button = page.getByRole("button", { name: /^Done: Cut \d+ pipes/ }).first();
   const { height } = await button.boundingBox();
   assert.ok(height >= 48, `${height} px`);
+  const sent = [];
+  page.on("request", (r) => { if (r.method() === "POST" && r.url().endsWith("/entries")) sent.push(r.postDataJSON()); });
   await button.click();
   await page.waitForSelector(".work-told");
+  assert.equal(sent.length, 1, "all in one");
+  assert.deepEqual(sent[0].entries.map((e) => e.say), step.parts.filter((t) => /^[AC]/.test(t)).map((t) => `made ${t} cut-pipe`));
   const { things } = await session.json(`/api/pieces/${id}/things`);
   assert.ok(things.length > 1 && things.every((t) => t.kind === "pipe" && t.state === "blank cut"), JSON.stringify(things.map((t) => [t.label, t.state])));
   assert.equal(await page.getByRole("button", { name: /^Done: Cut \d+ pipes/ }).count(), 0, "the step is gone");
+  assert.deepEqual(wrong, []);
+});
+
+test("WorkThatIsToldAtItsLastStepHasNoButtonBefore", async () => {
+  await pick("packing table under way");
+  // A level that sinks from 10 in to 9 in shortens the lower posts, which stand in the piece: out, cut, thread, deburr, coat.
+  await send("entries", { base: (await log()).number, entries: [{ kind: "edit", path: "sizes/low level", new: "9 in" }] });
+  await visit(session, page, `/pieces/${id}/work`);
+  await page.getByRole("button", { name: /^Done: Touch up the coat of C1\.1b/ }).waitFor();
+  await page.waitForFunction(() => !/^Done/.test([...document.querySelectorAll(".step")].find((s) => /Take C1\.1b/.test(s.textContent)).querySelector("button")?.textContent ?? ""));
+  assert.equal(await page.getByRole("button", { name: /^Done: (Take|Cut .* off one end of) C1\.1b/ }).count(), 0, "to take it out is not to put it right");
+  assert.equal(await page.getByRole("button", { name: /^Done: Coat 1 of 2/ }).count(), 0, "one coat is not both");
+  await page.getByRole("button", { name: /^Done: Touch up the coat of C1\.1b/ }).click();
+  await page.waitForSelector(".work-told");
+  const { things } = await session.json(`/api/pieces/${id}/things`);
+  assert.deepEqual(things.filter((t) => ["C1.1b", "C1.2", "C3.1", "C3.2"].includes(t.label)).map((t) => t.todo), ["", "", "", ""]);
   assert.deepEqual(wrong, []);
 });

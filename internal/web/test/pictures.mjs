@@ -31,6 +31,9 @@ try {
   await visit(session, page, `${of("packing table")}/material`);
   await page.locator("figure svg").first().scrollIntoViewIfNeeded();
   await take("material");
+  await visit(session, page, `${of("packing table under way")}/changes`);
+  await weighDepth(page);
+  await take("changes");
   await close();
   if (wrong.length > 0) throw new Error(wrong.join("\n"));
   await bookPages(session);
@@ -44,6 +47,20 @@ async function trySize(page) {
   await field.fill("32 in");
   await field.press("Enter");
   await page.waitForFunction(() => document.body.innerText.includes("Only tried"));
+  await settled(page);
+}
+
+/** Weighs a table less deep than it was made, and brings what becomes of its parts into sight. */
+async function weighDepth(page) {
+  await page.selectOption("#weigh-path-0", "sizes/depth");
+  await page.fill("#weigh-value-0", "28 in");
+  await page.press("#weigh-value-0", "Enter");
+  await page.waitForSelector(".fates");
+  await page.setViewportSize({ width: 1280, height: 1240 });
+  await page.evaluate(() => {
+    document.activeElement.blur();
+    document.querySelector("#weigh-title").scrollIntoView();
+  });
   await settled(page);
 }
 

@@ -8,14 +8,16 @@ import { pathOf } from "./route";
 import type { Build, Step, Telling } from "./types";
 import { newID, tell } from "./underway";
 import { counted } from "./words";
-import { partsDone } from "./works";
+import { type PutRight, tellsAll, toTell } from "./works";
 
-/** Stores for each part of a step that its work is done; nothing where the work is not done to parts. */
-export function DoneWay({ id, base, build, step, told }: { id: string; base: number; build: Build; step: Step; told: (words: string) => void }): VNode | null {
+interface DoneProps { id: string; base: number; build: Build; step: Step; again: PutRight; told: (words: string) => void }
+
+/** Stores for each part of a step that its work is done; nothing where the work is not done to parts, or is told of at a later step. */
+export function DoneWay({ id, base, build, step, again, told }: DoneProps): VNode | null {
   const [trouble, setTrouble] = useState<Trouble | undefined>(undefined);
   const [busy, setBusy] = useState(false);
   const ids = useRef(new Map<string, string>()); // of each part's entry, so that a repeat is known
-  const parts = partsDone(build, step);
+  const parts = toTell(build, step, again);
   if (parts.length === 0) return null;
   const say = async (): Promise<void> => {
     setBusy(true);
@@ -36,7 +38,7 @@ export function DoneWay({ id, base, build, step, told }: { id: string; base: num
   };
   return (
     <div class="step-done">
-      <button type="button" disabled={busy} onClick={() => void say()} aria-label={`Done: ${step.title}`}>Done{parts.length > 1 && ` (${parts.length} parts)`}</button>
+      <button type="button" disabled={busy} onClick={() => void say()} aria-label={`Done: ${step.title}`}>Done{tellsAll(build, step, again) && ", with the steps that lead to it"}{parts.length > 1 && ` (${parts.length} parts)`}</button>
       {trouble && <><NotStored trouble={trouble} /><p>Say it part by part under <a href={pathOf(id, "changes")}>Changes</a>.</p></>}
     </div>
   );

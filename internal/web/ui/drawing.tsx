@@ -38,6 +38,12 @@ export function Inline({ svg }: { svg: string }): VNode {
   return <div class="sheet-svg" dangerouslySetInnerHTML={{ __html: svg }} />;
 }
 
+/** A drawing whose ids begin with a word of its own, so that another of the same kind can stand on the same page. */
+export function apart(svg: string, word: string): string {
+  return svg.replace(/\bid="/g, `id="${word}-`).replace(/(url\(|href=")#/g, `$1#${word}-`)
+    .replace(/aria-labelledby="([^"]*)"/g, (_, ids: string) => `aria-labelledby="${ids.split(" ").map((i) => `${word}-${i}`).join(" ")}"`);
+}
+
 function Fetched({ url, title }: { url: string; title: string }): VNode {
   const svg = useLasting(useText(url));
   return <Here from={svg} what={`the drawing ${title}`}>{(s) => <Inline svg={s} />}</Here>;

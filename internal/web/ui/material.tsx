@@ -15,16 +15,19 @@ import { counted, money, percent, rounded, sentence } from "./words";
 
 function BuyTable({ build }: { build: Build }): VNode {
   const racked = build.buy.some((b) => b.from_rack > 0);
-  const row = (b: Buy): VNode => (
-    <tr key={b.item}>
-      <th scope="row"><Frac text={sentence(b.item)} /></th>
-      <td class="num"><b>{rounded(b.count, 2)}</b></td>
-      <td>{b.unit}{b.pack > 1 && ` (packs of ${rounded(b.pack, 2)})`}</td>
-      <td class="num">{money(b.price, build.currency)}</td>
-      <td class="num">{rounded(b.needed, 2)}</td>
-      {racked && <td class="num">{b.from_rack > 0 ? rounded(b.from_rack, 2) : "–"}</td>}
-    </tr>
-  );
+  const row = (b: Buy): VNode => {
+    const measured = b.unit !== "each"; // a count needs no unit
+    return (
+      <tr key={b.item}>
+        <th scope="row"><Frac text={sentence(b.item)} /></th>
+        <td class="num"><b>{rounded(b.count, 2)}</b></td>
+        <td>{b.pack > 1 ? `pack of ${rounded(b.pack, 2)}${measured ? ` ${b.unit}` : ""}` : b.unit}</td>
+        <td class="num">{money(b.price, build.currency)}</td>
+        <td class="num">{rounded(b.needed, 2)}{measured && ` ${b.unit}`}</td>
+        {racked && <td class="num">{b.from_rack > 0 ? rounded(b.from_rack, 2) : "–"}</td>}
+      </tr>
+    );
+  };
   return (
     <div class="table-wrap" role="region" aria-label="The list" tabIndex={0}>
       <table>
@@ -103,6 +106,7 @@ function LayoutOf({ name, kind, l, f, currency }: { name: string; kind: string; 
 export function MaterialPage({ id, build }: PieceProps): VNode {
   const drawings = useLasting(useJSON<Drawings>(`/api/pieces/${encodeURIComponent(id)}/drawings${query({ units: unitsWord() })}`));
   const f = fineness(build.fineness);
+  const drawn = drawings.value?.drawings.some((d) => d.kind === "cut" || d.kind === "glue");
   const layouts = (["panel", "sheet", "stick"] as const).flatMap((kind) => Object.entries(build.cut[kind] ?? {}).map(([name, l]) => ({ kind, name, l })));
   return (
     <div class="material">
@@ -113,10 +117,10 @@ export function MaterialPage({ id, build }: PieceProps): VNode {
       )}
       <section aria-labelledby="layouts">
         <h2 id="layouts">How it is cut</h2>
-        {layouts.length === 0 && <p>Nothing is cut for this piece.</p>}
+        {layouts.length === 0 && <p>{build.parts.some((p) => p.states) ? "Nothing is left to cut." : "Nothing is cut for this piece."}</p>}
         <ul class="layouts">{layouts.map((x) => <LayoutOf key={x.kind + x.name} {...x} f={f} currency={build.currency} />)}</ul>
       </section>
-      <section aria-labelledby="layout-drawings" class="layout-drawings">
+      {(layouts.length > 0 || drawn) && <section aria-labelledby="layout-drawings" class="layout-drawings">
         <h2 id="layout-drawings">Boards, sticks and strips</h2>
         <Here from={drawings} what="the drawings">
           {(all) => {
@@ -124,7 +128,7 @@ export function MaterialPage({ id, build }: PieceProps): VNode {
             return shown.length === 0 ? <p>There is no layout to draw.</p> : <div class="sheets">{shown.map((d) => <Sheet key={d.id} piece={id} drawing={d} />)}</div>;
           }}
         </Here>
-      </section>
+      </section>}
     </div>
   );
 }

@@ -17,18 +17,18 @@ function measure(p: Part, f: Fineness): string {
 }
 
 function note(p: Part): string {
-  if (p.kind === "pipe") return `${p.material}, ${(p.ends ?? []).join(" to ")}, from ${p.from ?? "stick"}`;
+  if (p.kind === "pipe") return `pipe ${p.material}, ${(p.ends ?? []).join(" to ")}, from ${p.from ?? "stick"}`;
   if (p.kind === "panel") return `${p.material} ${p.rough ?? ""}, ${p.sits ?? ""}`;
-  return p.material;
+  return p.kind === "fitting" ? `for pipe ${p.material}` : p.material;
 }
 
-function Row({ p, f }: { p: Part; f: Fineness }): VNode {
+function Row({ p, f, sized }: { p: Part; f: Fineness; sized: boolean }): VNode {
   return (
     <tr data-tag={p.tag}>
       <th scope="row"><span class="tag">{p.tag}</span></th>
       <td><Frac text={sentence(p.name)} /> <span class="soft"><Frac text={note(p)} /></span></td>
       <td class="num">{p.count}</td>
-      <td class="num measure"><Frac text={measure(p, f)} /></td>
+      {sized && <td class="num measure"><Frac text={measure(p, f)} /></td>}
       <td class="num">{kilograms(p.mass_kg * p.count)}</td>
     </tr>
   );
@@ -42,6 +42,7 @@ export function PartList({ build }: { build: Build }): VNode {
       {kinds.map(([kind, title]) => {
         const all = build.parts.filter((p) => p.kind === kind);
         if (all.length === 0) return null;
+        const sized = all.some((p) => measure(p, f) !== "");
         return (
           <div key={kind} class="table-wrap" role="region" aria-label={title} tabIndex={0}>
             <table>
@@ -49,10 +50,10 @@ export function PartList({ build }: { build: Build }): VNode {
               <thead>
                 <tr>
                   <th scope="col">Tag</th><th scope="col">Part</th><th scope="col" class="num">Count</th>
-                  <th scope="col" class="num">{kind === "pipe" ? "Cut to" : kind === "panel" ? "Finished" : "Size"}</th><th scope="col" class="num">Weight</th>
+                  {sized && <th scope="col" class="num">{kind === "pipe" ? "Cut to" : kind === "panel" ? "Finished" : "Size"}</th>}<th scope="col" class="num">Weight</th>
                 </tr>
               </thead>
-              <tbody>{all.map((p) => <Row key={p.tag} p={p} f={f} />)}</tbody>
+              <tbody>{all.map((p) => <Row key={p.tag} p={p} f={f} sized={sized} />)}</tbody>
             </table>
           </div>
         );

@@ -97,7 +97,9 @@ export type Thing = Listed<Forms["ThingBody"]>;
 export type Goods = Listed<Forms["GoodsBody"]>;
 export type Things = Listed<Forms["ThingsBody"]>;
 export type Fate = Listed<Forms["Fate"]>;
-export type Weighed = Omit<Listed<Forms["Weighed"]>, "ripple"> & { ripple: Ripple };
+export type Weighed = Omit<Listed<Forms["Weighed"]>, "ripple" | "figures"> & { ripple: Ripple; figures: (Omit<Forms["Moved"], "verdict"> & { verdict: Verdict })[] };
 export type WayOut = Omit<Listed<Forms["WayOut"]>, "weighed"> & { weighed: Weighed };
 export interface WaysOut { number: number; fact: string; ways: WayOut[] }
+/** A piece as it stood after an entry. */
+export type Moment = Omit<Forms["MomentBody"], "build"> & { build: Build };
 export type Compared = Omit<Listed<Forms["CompareBody"]>, "ripple"> & { ripple: Ripple };

@@ -63,6 +63,13 @@ export function day(ms: number): string {
   return new Date(ms).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
 }
 
+/** The day that is so many days from today, on this device. */
+export function dayAhead(days: number): string {
+  const then = new Date();
+  then.setDate(then.getDate() + days);
+  return then.toLocaleDateString("en-GB", { weekday: "short", day: "numeric", month: "long", year: "numeric" });
+}
+
 /** Money more or less, from hundredths. */
 export function more(cents: number, currency: string): string {
   if (cents === 0) return "costs nothing more";

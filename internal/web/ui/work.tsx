@@ -2,15 +2,17 @@
 
 import type { VNode } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { pace } from "./choices";
+import { pace, unitsWord } from "./choices";
 import { DoneWay } from "./done";
 import { Frac } from "./frac";
 import { Assumed, Choice } from "./parts";
 import type { PieceProps } from "./piece";
 import { pathOf } from "./route";
 import { trialOf } from "./trial";
-import type { Step } from "./types";
+import type { Build, Step } from "./types";
+import { weigh } from "./underway";
 import { hours } from "./words";
+import type { PutRight } from "./works";
 
 /** What stands under a step: the way to say that it is done; nothing while something is tried. */
 type Foot = (s: Step) => VNode | null;
@@ -94,10 +96,24 @@ function OneByOne({ steps, foot }: { steps: readonly Step[]; foot: Foot }): VNod
   );
 }
 
+/** The steps that put made parts right: those of weighing no edit at all. Nothing is asked where nothing is made. */
+function usePutRight(id: string, base: number, build: Build): PutRight {
+  const [titles, setTitles] = useState<PutRight>([]);
+  const made = build.parts.some((p) => p.states?.some((s) => s !== "planned" && s !== "bought"));
+  useEffect(() => {
+    if (!made) return;
+    let gone = false;
+    weigh(id, base, []).then((w) => !gone && setTitles(w.redo.map((r) => r.title)), () => !gone && setTitles([]));
+    return () => { gone = true; };
+  }, [id, base, made, unitsWord()]);
+  return titles;
+}
+
 /** The stage Work. */
 export function WorkPage({ id, build, base }: PieceProps): VNode {
   const [told, setTold] = useState("");
-  const foot: Foot = (s) => (trialOf(id) ? null : <DoneWay key={`${s.work} ${s.title}`} id={id} base={base} build={build} step={s} told={setTold} />);
+  const again = usePutRight(id, base, build);
+  const foot: Foot = (s) => (trialOf(id) ? null : <DoneWay key={`${s.work} ${s.title}`} id={id} base={base} build={build} step={s} again={again} told={setTold} />);
   const [small, setSmall] = useState(narrow.matches);
   useEffect(() => {
     const onChange = (): void => setSmall(narrow.matches);
