@@ -61,7 +61,7 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 		}
 		return b, nil
 	}
-	b.Findings = findings(check.Of(b.Resolved, b.Parts, in.Shop))
+	b.Findings = findings(b.Resolved, b.Parts, in.Shop, memo)
 	if b.Layout, err = layouts(b.Resolved, b.Parts, in.Shop, memo); err != nil {
 		return nil, err
 	}
@@ -76,10 +76,12 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 // checks are all checks, in the order their findings are listed.
 var checks = []func(*check.Piece) []finding.Finding{
 	check.Fit, check.Overlap, check.Movement, check.Notch, check.Seat, check.Thread, check.Loop, check.Screw,
-	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact, check.Stand,
+	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact, check.Stand, check.Sag,
 }
 
-func findings(p *check.Piece) []finding.Finding {
+func findings(r *piece.Resolved, list *part.List, s *shop.Shop, memo *Memo) []finding.Finding {
+	p := check.Of(r, list, s)
+	p.Keep = memo.Keep
 	var out []finding.Finding
 	for _, c := range checks {
 		out = append(out, c(p)...)

@@ -3,7 +3,6 @@ package build
 import (
 	"encoding/json"
 
-	"rodwright/check"
 	"rodwright/fate"
 	"rodwright/journal"
 	"rodwright/layout"
@@ -50,7 +49,7 @@ func (b *Build) underway(rec *journal.Record, memo *Memo) error {
 	if err := b.left(u, memo); err != nil {
 		return err
 	}
-	b.Findings = append(findings(check.Of(b.Resolved, b.Parts, b.Shop)), fate.Findings(u.Settled, b.Doc.Fineness)...)
+	b.Findings = append(findings(b.Resolved, b.Parts, b.Shop, memo), fate.Findings(u.Settled, b.Doc.Fineness)...)
 	return nil
 }
 

@@ -28,6 +28,9 @@ type Piece struct {
 	Parts *part.List
 	Shop  *shop.Shop
 
+	// Keep keeps what takes long to work out by the hash of its input; nil keeps nothing. It never changes an answer.
+	Keep func(stage string, input []byte, compute func() any) any
+
 	panels, sticks, nodes, feet []*part.Part // by index into Resolved; nil where there is no part
 	solids                      []piece.Body
 	standing                    []standing

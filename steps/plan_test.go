@@ -164,7 +164,9 @@ func TestPlansAreLawfulInEveryShop(t *testing.T) {
 			r.Fatalf("%s", err)
 		}
 		lawful(r, w, list)
-		if most := w.HandsH / s.Settings.HandsPerDay / float64(s.Settings.People); float64(w.Days) < most {
+		// The end of a day counts as reached within a second, so that each step may end as much early.
+		hands := w.HandsH - float64(len(w.Steps))/3600
+		if least := hands / s.Settings.HandsPerDay / float64(s.Settings.People); float64(w.Days) < least {
 			r.Fatalf("%g h of hands are done in %d days", w.HandsH, w.Days)
 		}
 	})

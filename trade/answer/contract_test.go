@@ -32,6 +32,8 @@ loops: pipes joints groups → unions count
 level: pipe a b c d → rock mm, shorten text, turns count
 bore: pipe [through] [clearance] → bit mm, needs mm
 sag: [wood] [modulus] span width thickness load [spread] [ends] [lasting] → sag mm, limit_ratio ratio, lasting_sag mm
+plate: [wood] [modulus] [poisson] length width thickness [pressure] [load] [edges] → sag mm
+portal: [pipe] [modulus] [inertia] height width push [feet] → sway mm
 tip: weight centre_height base_depth [caster_offset] [push_height] [edge] → angle deg, push N, edge_load N
 threshold: centre_height centre_behind [wheel] [step] → speed m/s, step_push ratio
 casters: total count [ex] [ey] → each kg, rigid kg
@@ -99,7 +101,7 @@ func promiseAnswers(t *testing.T, topic Topic, want []string) {
 func TestOfListedChoicesTheFirstIsTheDefault(t *testing.T) {
 	want := map[string]string{
 		"movement cut": "flat", "board-feet tally": "retail", "pipe-beam ends": "resting", "bore through": "pipe", "sag spread": "even",
-		"sag ends": "resting", "sag lasting": "dry", "screw grain": "side", "cut-down keep": "left",
+		"sag ends": "resting", "sag lasting": "dry", "plate edges": "resting", "plate poisson": "0.3", "portal feet": "hinged", "screw grain": "side", "cut-down keep": "left",
 		"cup ring_radius": "4 in", "bore clearance": "1/32 in",
 	}
 	for name, first := range want {
@@ -212,7 +214,7 @@ func TestWorkThatCanHurtCarriesACaution(t *testing.T) {
 	for topic, part := range map[string]string{
 		"resin": "sensitise", "finish": "rags", "pieces": "push sticks", "strips": "push sticks", "cut-down": "push sticks", "thickness": "push blocks",
 		"pipe-cut": "gloves", "drill": "eye protection", "pilot": "eye protection", "bore": "no gloves at the drill", "clamps": "gloves", "adhesive": "gloves",
-		"tip": "anchor", "threshold": "walk", "casters": "brakes", "pipe-beam": "nobody stands", "level": "two people", "stand-up": "two people",
+		"tip": "anchor", "threshold": "walk", "casters": "brakes", "pipe-beam": "nobody stands", "portal": "brace it", "plate": "it will show", "level": "two people", "stand-up": "two people",
 	} {
 		tp, err := Lookup(topic)
 		if err != nil {

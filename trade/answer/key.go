@@ -37,6 +37,7 @@ var bounds = [...]struct {
 	quantity.Density: {1, 25_000, false}, quantity.Speed: {0, 100, false}, quantity.Coverage: {0, 1000, true}, quantity.Spread: {0, 10_000, true},
 	quantity.Percent: {0, 100, false}, quantity.Money: {0, 1e9, false}, quantity.Count: {1, 100_000, false}, quantity.Ratio: {0, 1000, true},
 	quantity.Mix: {0.001, 1000, false}, quantity.Time: {0, 1e5, false}, quantity.Gauge: {0, 24, false}, quantity.Amount: {0, 1e9, true},
+	quantity.Inertia: {0, 1e9, true},
 }
 
 // ask returns a key that must be given.

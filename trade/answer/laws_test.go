@@ -110,6 +110,7 @@ var samples = [...][]string{
 	quantity.Time:        {"24 h"},
 	quantity.Gauge:       {"10", "#8", "4", "24", "0"},
 	quantity.Amount:      {"20 bf", "12", "14 ft", "3 m2"},
+	quantity.Inertia:     {"0.037 in4", "15400 mm4", "1.5 cm4", "1 mm4"},
 }
 
 // drawn draws a call of a topic: mostly sound, with keys left out and odd values now and then.
@@ -184,6 +185,8 @@ func TestTheSameQuestionHasTheSameAnswerInEitherSystemOfUnits(t *testing.T) {
 		{"emc", "temp=70F|rh=45%", "temp=21.1111111111111 C|rh=45%"},
 		{"tip", "weight=100 lb|centre_height=20 in|base_depth=12 in|push_height=40 in", "weight=444.82216152605 N|centre_height=508 mm|base_depth=30.48 cm|push_height=1.016 m"},
 		{"resin", "area=10 sqft|depth=1/4 in", "area=0.9290304 m2|depth=6.35 mm"},
+		{"plate", "modulus=1.5e6 psi|length=24 in|width=20 in|thickness=3/4 in|load=80 lb", "modulus=10.342135939752541 GPa|length=609.6 mm|width=508 mm|thickness=19.05 mm|load=355.85772922084004 N"},
+		{"portal", "modulus=29e6 psi|inertia=0.1 in4|height=30 in|width=20 in|push=20 lbf", "modulus=199.94796150188247 GPa|inertia=41623.14256 mm4|height=762 mm|width=508 mm|push=88.96443230521 N"},
 		{"finish", "area=10 sqft|coats=2|coverage=500 sqft/gal", "area=0.9290304 m2|coats=2|coverage=12.271193373555583 m2/L"},
 	} {
 		a, b := asked(t, c.topic, c.inch), asked(t, c.topic, c.metric)

@@ -36,7 +36,7 @@ func (t Topic) keyNames() []string {
 }
 
 // groups lists the topics by the work they belong to, in the order a piece is made.
-var groups = []func() []Topic{airTopics, gapTopics, lumberTopics, pipeTopics, legTopics, strengthTopics, standTopics, screwTopics, glueTopics, fillTopics, fitTopics}
+var groups = []func() []Topic{airTopics, gapTopics, lumberTopics, pipeTopics, legTopics, strengthTopics, plateTopics, standTopics, screwTopics, glueTopics, fillTopics, fitTopics}
 
 // Topics returns every topic, in the order in which a maker needs them.
 var Topics = sync.OnceValue(func() []Topic {

@@ -43,7 +43,7 @@ async function each(look) {
 
 test("EveryPipesTagAndCutStandOnThePageAsDerived", () => each(async (page, id, build) => {
   await visit(session, page, `/pieces/${id}/shape`);
-  const shown = await page.$$eval("tr[data-tag]", (rows) => rows.map((r) => [r.dataset.tag, r.querySelector(".measure").textContent, r.cells[2].textContent]));
+  const shown = await page.$$eval("tr[data-tag]", (rows) => rows.map((r) => [r.dataset.tag, r.querySelector(".measure")?.textContent ?? "", r.cells[2].textContent]));
   const want = ["panel", "pipe", "fitting", "hardware"].flatMap((kind) => build.parts.filter((p) => p.kind === kind)).map((p) => [
     p.tag,
     p.cut_mm !== undefined ? printed(p.cut_mm, build.fineness)

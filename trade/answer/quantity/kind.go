@@ -25,6 +25,7 @@ const (
 	Time                    // hours
 	Gauge                   // the number of a wood screw: 10 or #10
 	Amount                  // whatever is bought: number, board feet, length, area, volume, mass
+	Inertia                 // mm⁴, the second moment of area of a section
 )
 
 // Kinds lists every kind.
@@ -58,6 +59,7 @@ var words = [...]struct{ name, base, example string }{
 	Time:        {"a time", "h", "24 h or 40 min"},
 	Gauge:       {"the gauge of a wood screw", "", "10 or #10"},
 	Amount:      {"a number or a quantity", "", "20 bf, 14 ft or 12"},
+	Inertia:     {"a second moment of area", "mm4", "0.037 in4, 15400 mm4 or 1.54 cm4"},
 }
 
 // String returns what the kind is called, with its article: a length, a mass.

@@ -76,6 +76,10 @@ func TestEveryUnitOfTheBenchIsReadInItsBaseUnit(t *testing.T) {
 		{"2 d", Time, 48},
 		{"#10", Gauge, 10},
 		{"10", Gauge, 10},
+		{"0.03704 in4", Inertia, 15417.2105}, // 0.03704 · 25.4⁴ = 0.03704 · 416231.4256
+		{"2 in⁴", Inertia, 832462.8512},
+		{"15400 mm4", Inertia, 15400},
+		{"1.54 cm4", Inertia, 15400}, // a centimetre is ten millimetres, to the fourth power
 	} {
 		t.Run(fmt.Sprint(c.kind, " ", c.text), func(t *testing.T) {
 			v, err := Parse(c.text, c.kind)
@@ -158,6 +162,9 @@ func TestAWrongValueSaysWhatIsWrongAndWhatIsTaken(t *testing.T) {
 		{"2.5", Count, "whole number"},
 		{"two", Count, "a number is missing"},
 		{"10.5", Gauge, "whole number"},
+		{"0.037", Inertia, "unit is missing (in4, mm4, cm4)"},
+		{"0.037 in", Inertia, "unit of a length"},
+		{"0.037 in4", Length, "unit of a second moment"},
 		{"2 %", Mix, "which is plain"},
 		{"2:0", Mix, "above nought"},
 		{"a:b", Mix, "before the colon"},

@@ -55,6 +55,8 @@ var units = [...]unit{
 
 	{Time, "h|hours", 1, 0, false}, {Time, "min", 1.0 / 60, 0, false}, {Time, "s", 1.0 / 3600, 0, false}, {Time, "d|days", 24, 0, false},
 
+	{Inertia, "in4|in⁴", inch * inch * inch * inch, 0, true}, {Inertia, "mm4|mm⁴", 1, 0, false}, {Inertia, "cm4|cm⁴", 1e4, 0, false},
+
 	{Percent, "%|percent", 1, 0, false},
 	{Money, "", 1, 0, false}, {Count, "", 1, 0, false}, {Gauge, "", 1, 0, false},
 	{Ratio, "", 1, 0, false}, {Ratio, "%|percent", 0.01, 0, false},
