@@ -76,7 +76,7 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 // checks are all checks, in the order their findings are listed.
 var checks = []func(*check.Piece) []finding.Finding{
 	check.Fit, check.Overlap, check.Movement, check.Notch, check.Seat, check.Thread, check.Loop, check.Screw,
-	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact, check.Stand, check.Sag,
+	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact, check.Stand,
 }
 
 func findings(r *piece.Resolved, list *part.List, s *shop.Shop, memo *Memo) []finding.Finding {
