@@ -69,6 +69,7 @@ type Finding struct {
 	Mend    string   // the smallest change that mends it; empty when it stands
 	Caution string   // where the work or the fault can hurt someone
 	View    View
+	Picture Picture // nothing set where the figure says it all
 }
 
 // View says what a drawing should show of a finding; only package draw draws it.

@@ -33,7 +33,11 @@ type Document struct {
 	Voids    []Void
 	Edges    []Edge
 	Joints   Joints
-	Text     []byte // the source, for editing in place
+	Loads    []Load
+	// Standards are published requirements the piece is to meet besides the shop's own limits: ids of
+	// trade/stability.
+	Standards []string
+	Text      []byte // the source, for editing in place
 }
 
 // Shown returns the document as it is shown to who reads another tape: the same piece, its lengths printed to
@@ -82,7 +86,17 @@ type Place struct {
 	WallKind    string        // studs, masonry or empty where there is no wall
 	StudSpacing length.Length // zero where unknown
 	Slope       float64       // of the floor, degrees
+	City        string        // whose air outdoors the months follow, an id of trade/wood; empty where unknown
+	Turns       []Turn        // on the way to the place
+	Threshold   length.Length // the highest step it is rolled over; zero where none is named
 	Pos         Pos
+}
+
+// Turn is a corner on the way, from a passage of one width into one of another.
+type Turn struct {
+	Name     string
+	From, To length.Length
+	Pos      Pos
 }
 
 // Door is an opening on the way to the piece's place.
@@ -110,6 +124,19 @@ type Hold struct {
 	Count  int
 	At     *[2]length.Length // centre of the first, from the panel's left front corner; nil when spread
 	Pos    Pos
+}
+
+// Load is something that may come upon the piece besides what it holds: a weight straight down, or a push
+// sideways at the top of its panel. Exactly one of MassKg and PushN is not zero.
+type Load struct {
+	Name    string
+	On      string            // panel
+	Edge    PanelSide         // at the middle of this edge; empty where At is set
+	At      *[2]length.Length // from the panel's left front corner
+	MassKg  float64
+	PushN   float64
+	Towards PanelSide // of a push
+	Pos     Pos
 }
 
 // Corner names a plan corner of a panel, or says that the place is given by coordinates.
