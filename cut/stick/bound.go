@@ -68,17 +68,35 @@ func (m *model) weighed(need []int, sizes []int64, sc cover.Scale, room int64, n
 	return cover.Least(stocks, weight)
 }
 
-// valued is the bound by any values of the parts as weights.
+// valued is the bound by any values of the parts as weights. It spends from nodes.
 func (m *model) valued(need []int, value []int64, nodes *int) float64 {
-	items := make([]cover.Item, len(m.kinds))
 	var weight int64
-	for k, kd := range m.kinds {
-		items[k] = cover.Item{Size: kd.size, Value: value[k], Count: need[k]}
+	for k := range m.kinds {
 		weight += int64(need[k]) * value[k]
+	}
+	holds, cells, ok := m.holdsOf(need, value)
+	if *nodes -= cells / cellsPerNode; !ok {
+		holds = m.holdsByBranching(need, value, nodes)
 	}
 	stocks := make([]cover.Stock, len(m.stores))
 	for j, st := range m.stores {
-		stocks[j] = cover.Stock{Price: st.price, Count: st.count, Hold: cover.Most(items, st.room, nodes)}
+		stocks[j] = cover.Stock{Price: st.price, Count: st.count, Hold: holds[j]}
 	}
 	return cover.Least(stocks, weight)
+}
+
+// cellsPerNode is how many cells of a table take about the time of one node of a search.
+const cellsPerNode = 64
+
+// holdsByBranching is what a stick of each store holds at most of the values, rounded up where the nodes end.
+func (m *model) holdsByBranching(need []int, value []int64, nodes *int) []int64 {
+	items := make([]cover.Item, len(m.kinds))
+	for k, kd := range m.kinds {
+		items[k] = cover.Item{Size: kd.size, Value: value[k], Count: need[k]}
+	}
+	holds := make([]int64, len(m.stores))
+	for j, st := range m.stores {
+		holds[j] = cover.Most(items, st.room, nodes)
+	}
+	return holds
 }

@@ -29,6 +29,11 @@ const fillNodes = 1500
 // their value. A stick is never better filled than by all of its room at the best rate, so the search
 // ends there.
 func (f *filler) fill(room int64, have []int, value []int64) (counts []int, v int64) {
+	return f.fillWithin(room, have, value, fillNodes)
+}
+
+// fillWithin is fill with a number of nodes of its own.
+func (f *filler) fillWithin(room int64, have []int, value []int64, nodes int) (counts []int, v int64) {
 	f.value, f.have = value, have
 	f.order = f.order[:0]
 	for k, n := range have {
@@ -41,14 +46,14 @@ func (f *filler) fill(room int64, have []int, value []int64) (counts []int, v in
 	})
 	f.chosen = append(f.chosen[:0], make([]int, len(f.order))...)
 	f.best = append(f.best[:0], f.chosen...)
-	f.bestV, f.nodes = 0, fillNodes
+	f.bestV, f.nodes = 0, nodes
 	f.goal = f.limit(0, room)
 	f.search(0, room, 0)
 	counts = make([]int, len(have))
 	for i, n := range f.best {
 		counts[f.order[i]] = n
 	}
-	f.budget.Spend(fillNodes - f.nodes + 2*len(f.order) + 8)
+	f.budget.Spend(nodes - f.nodes + 2*len(f.order) + 8)
 	return counts, f.bestV
 }
 

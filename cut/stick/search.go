@@ -35,6 +35,7 @@ func (s *search) run() {
 		s.offer(s.b.build(s.fresh(lead)))
 	}
 	s.byValues(40)
+	s.byColumns()
 	s.bySets()
 	s.repack()
 	s.tidy()
