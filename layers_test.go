@@ -16,6 +16,7 @@ const module = "rodwright"
 // down; a room's subfolders belong to it and may import each other.
 var rooms = []struct{ name, holds string }{
 	{"cmd/rodwright", "the command line: flags, wiring, exit codes"},
+	{"bench", "programs that measure the layouts on open data"},
 	{"examples", "pieces to begin from, embedded"},
 	{"internal/server", "the HTTP interface of one shop"},
 	{"internal/web", "the page in the browser, built and embedded"},
@@ -55,6 +56,8 @@ var forbidden = []struct{ from, to, because string }{
 	{"build", "draw", "what is derived does not depend on how it is shown"},
 	{"draw/svg", "piece", "a renderer draws marks and knows no furniture"},
 	{"draw/dxf", "piece", "a renderer draws marks and knows no furniture"},
+	{"draw/plot", "piece", "a plot draws what a finding found and knows no furniture"},
+	{"draw/plot", "check", "a plot draws what a finding found and judges nothing"},
 	{"book/pdf", "build", "a renderer sets a document and computes nothing of a piece"},
 	{"book/html", "build", "a renderer sets a document and computes nothing of a piece"},
 	{"internal/store", "build", "the database keeps what was written, never what was derived"},

@@ -65,11 +65,7 @@ func (a *author) leaves() []string {
 func (a *author) finding(f finding.Finding) string {
 	words := capital(f.Check) + ", " + a.w.say(f.Place)
 	if !f.Figure.Missing() && !f.Limit.Missing() {
-		sense := "at most"
-		if f.Sense == finding.AtLeast {
-			sense = "at least"
-		}
-		words += fmt.Sprintf(": %s %s, must be %s %s", f.Figure.Name, a.show(f.Figure), sense, a.show(f.Limit))
+		words += fmt.Sprintf(": %s %s, must be %s %s", f.Figure.Name, a.show(f.Figure), f.Sense, a.show(f.Limit))
 	}
 	words += "."
 	if f.Missing != "" {

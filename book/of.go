@@ -40,7 +40,7 @@ func Of(b *build.Build, o Options) (*Document, error) {
 		Title: capital(b.Doc.Name), Subtitle: a.subtitle(), Language: "en", Paper: paper, Units: unitWords(b.Doc.Fineness),
 	}
 	for _, chapter := range []func() []Section{
-		a.piece, a.before, a.needs, a.cutList, a.pipes, a.hardware, a.views, a.markings, a.layouts, a.work, a.time, a.granted,
+		a.piece, a.before, a.shows, a.needs, a.cutList, a.pipes, a.hardware, a.views, a.markings, a.layouts, a.work, a.time, a.granted,
 	} {
 		for _, s := range chapter() {
 			if len(s.Blocks) > 0 {

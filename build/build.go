@@ -61,7 +61,7 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 		}
 		return b, nil
 	}
-	b.Findings = findings(b.Resolved, b.Parts, in.Shop, memo)
+	b.Findings = findings(b.Resolved, b.Parts, in.Shop, nil, memo)
 	if b.Layout, err = layouts(b.Resolved, b.Parts, in.Shop, memo); err != nil {
 		return nil, err
 	}
@@ -75,12 +75,15 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 
 // checks are all checks, in the order their findings are listed.
 var checks = []func(*check.Piece) []finding.Finding{
-	check.Fit, check.Overlap, check.Movement, check.Notch, check.Seat, check.Thread, check.Loop, check.Screw,
-	check.Hole, check.Thickness, check.Caster, check.Tip, check.Lift, check.Path, check.Contact, check.Stand,
+	check.Fit, check.Overlap, check.Movement, check.Cup, check.Notch, check.Seat, check.Thread, check.Loop, check.Assembly,
+	check.Stack, check.Level, check.Measure, check.Screw, check.Edge, check.Wall, check.Hole, check.Thickness, check.Caster, check.Tip,
+	check.Push, check.Threshold, check.Tongue, check.Section, check.Lift, check.Grip, check.Path, check.Contact, check.Stand,
+	check.Sag, check.Sway, check.Strength,
 }
 
-func findings(r *piece.Resolved, list *part.List, s *shop.Shop, memo *Memo) []finding.Finding {
+func findings(r *piece.Resolved, list *part.List, s *shop.Shop, pushes []check.Pushed, memo *Memo) []finding.Finding {
 	p := check.Of(r, list, s)
+	p.Pushes = pushes
 	p.Keep = memo.Keep
 	var out []finding.Finding
 	for _, c := range checks {

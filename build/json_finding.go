@@ -13,11 +13,13 @@ type findingJSON struct {
 	Verdict string        `json:"verdict"`
 	Figure  *figureJSON   `json:"figure,omitempty"`
 	Limit   *figureJSON   `json:"limit,omitempty"`
+	Sense   string        `json:"sense,omitempty"` // at most, at least: the side of the limit to stay on
 	Because []becauseJSON `json:"because"`
 	Assumed []string      `json:"assumed"`
 	Missing string        `json:"missing,omitempty"`
 	Mend    string        `json:"mend,omitempty"`
 	Caution string        `json:"caution,omitempty"`
+	Picture *pictureJSON  `json:"picture,omitempty"`
 }
 
 type figureJSON struct {
@@ -36,13 +38,16 @@ type becauseJSON struct {
 }
 
 func findingsJSON(fs []finding.Finding, to length.Fineness) []findingJSON {
-	out := make([]findingJSON, len(fs))
+	out, names := make([]findingJSON, len(fs)), finding.Names(fs)
 	for i, f := range fs {
 		out[i] = findingJSON{
 			Check: f.Check, Place: f.Place, Parts: nonNil(f.Parts), Verdict: f.Verdict.String(),
 			Figure: figureOf(f.Figure, to), Limit: figureOf(f.Limit, to),
 			Because: make([]becauseJSON, 0, len(f.Because)), Assumed: nonNil(f.Assumptions()),
-			Missing: f.Missing, Mend: f.Mend, Caution: f.Caution,
+			Missing: f.Missing, Mend: f.Mend, Caution: f.Caution, Picture: pictureOf(f.Picture, names[i]),
+		}
+		if out[i].Figure != nil && out[i].Limit != nil {
+			out[i].Sense = f.Sense.String()
 		}
 		for _, b := range f.Because {
 			out[i].Because = append(out[i].Because, because(b, to))

@@ -3,6 +3,7 @@ package build
 import (
 	"encoding/json"
 
+	"rodwright/check"
 	"rodwright/fate"
 	"rodwright/journal"
 	"rodwright/layout"
@@ -49,7 +50,7 @@ func (b *Build) underway(rec *journal.Record, memo *Memo) error {
 	if err := b.left(u, memo); err != nil {
 		return err
 	}
-	b.Findings = append(findings(b.Resolved, b.Parts, b.Shop, memo), fate.Findings(u.Settled, b.Doc.Fineness)...)
+	b.Findings = append(findings(b.Resolved, b.Parts, b.Shop, pushed(rec), memo), fate.Findings(u.Settled, b.Doc.Fineness)...)
 	return nil
 }
 
@@ -231,4 +232,13 @@ func recordHash(rec *journal.Record) []byte {
 		return []byte(err.Error()) // a record is strings and finite numbers
 	}
 	return text
+}
+
+// pushed are the push tests of the standing frame.
+func pushed(rec *journal.Record) (out []check.Pushed) {
+	for _, t := range rec.Pushes {
+		n, _ := t.Newtons()
+		out = append(out, check.Pushed{Panel: t.On, Towards: piece.PanelSide(t.Towards), Newtons: n, Moved: length.Length(t.Moved).MM(), Number: t.Number})
+	}
+	return out
 }

@@ -87,12 +87,12 @@ func unsettled(a fate.Assignment, after *build.Build) map[string]bool {
 	return out
 }
 
-// frameOnly is what a plan in which nothing is made depends on of a record: what was measured of the frame.
+// frameOnly is what a plan in which nothing is made depends on of a record: what was measured of the frame, and how it moved when it was pushed.
 func frameOnly(rec *journal.Record) *journal.Record {
 	if rec == nil {
 		return nil
 	}
-	return &journal.Record{Distances: rec.Distances}
+	return &journal.Record{Distances: rec.Distances, Pushes: rec.Pushes}
 }
 
 // assign gives the things that are made to the needs of a plan.

@@ -32,6 +32,8 @@ func (t *Truth) Complete(h journal.Happened) (journal.Happened, error) {
 		return t.completeThing(h)
 	case journal.Measured:
 		return t.completeDistance(h)
+	case journal.Pushed:
+		return h, t.knowsPanel(h.Push)
 	case journal.Bought:
 		return h, t.newTag(h.Goods)
 	}
@@ -63,6 +65,21 @@ func (t *Truth) knows(d *journal.Distance) error {
 		}
 	}
 	return nil
+}
+
+// knowsPanel refuses a push on a panel that the piece does not have.
+func (t *Truth) knowsPanel(p *journal.Push) error {
+	if p == nil {
+		return nil
+	}
+	var names []string
+	for _, panel := range t.Build.Resolved.Panels {
+		names = append(names, panel.Name)
+	}
+	if slices.Contains(names, p.On) {
+		return nil
+	}
+	return &FactError{fmt.Sprintf("the piece has no panel %q", p.On), "its panels are " + strings.Join(names, ", ")}
 }
 
 // completeDistance notes what is drawn where a distance was measured: it holds until the design moves there.

@@ -27,6 +27,9 @@ func Progress(from, to *Truth) []string {
 	if n := len(to.Record.Distances) - len(from.Record.Distances); n > 0 {
 		out = append(out, "Measured: "+counted(n, "distance")+" more.")
 	}
+	if n := len(to.Record.Pushes) - len(from.Record.Pushes); n > 0 {
+		out = append(out, "Pushed: "+counted(n, "test")+" more.")
+	}
 	if to.Record.Finished && !from.Record.Finished {
 		out = append(out, "The piece is finished.")
 	}

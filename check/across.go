@@ -48,11 +48,11 @@ func (p *Piece) moves(i int, over length.Length) (season, error) {
 	if cut == "" {
 		cut, unsure = wood.Flat, []string{"how the boards are sawn is not known: reckoned as flat-sawn"}
 	}
-	dry, err := wood.Change(w.Species, cut, over, w.Moisture, p.Air.DryMC)
+	dry, err := wood.Most(w.Species, cut, over, w.Moisture, p.Air.DryMC)
 	if err != nil {
 		return season{}, err
 	}
-	wet, err := wood.Change(w.Species, cut, over, w.Moisture, p.Air.WetMC)
+	wet, err := wood.Most(w.Species, cut, over, w.Moisture, p.Air.WetMC)
 	if err != nil {
 		return season{}, err
 	}
@@ -67,6 +67,12 @@ func across(panel piece.FlatPanel, at [2]length.Length) length.Length {
 		return at[1]
 	}
 	return at[0]
+}
+
+// wide returns how wide panel i is across its grain.
+func (p *Piece) wide(i int) length.Length {
+	panel := p.Panels[i]
+	return across(panel, [2]length.Length{panel.Max.X - panel.Min.X, panel.Max.Y - panel.Min.Y})
 }
 
 // leadsAcross reports whether a direction leads across the panel's grain, be it aslant.

@@ -118,52 +118,6 @@ func (p *Piece) judgeLoad(f *finding.Finding, l load) {
 	}
 }
 
-var leastLocks = figure.Formula{Text: "locks ≥ 2", Source: "common practice, no source", Range: "one locked wheel lets the piece turn about it"}
-
-// locks says whether enough casters lock, and on a floor with a known slope whether they hold there.
-func (p *Piece) locks(s standing, feet []int) []finding.Finding {
-	locked := 0
-	for _, i := range feet {
-		if p.Feet[i].Locked {
-			locked++
-		}
-	}
-	f := finding.Finding{
-		Check: "caster", Place: p.place(s) + ", locked", Parts: p.footTags(feet), Sense: finding.AtLeast,
-		Figure: figure.Of("casters that lock", float64(locked), figure.Count, nil),
-		Limit:  figure.Of("least", 2, figure.Count, &leastLocks),
-	}
-	f.Because = []figure.Figure{f.Limit}
-	if locked < 2 {
-		f.Verdict = finding.Fails
-		f.Mend = fmt.Sprintf("take %d of the casters with a lock", 2)
-		f.Caution = "A piece that rolls by itself can hurt someone: chock the wheels until they lock."
-	}
-	slope := p.Doc.Place.Slope
-	if !(slope > 0) {
-		return []finding.Finding{f}
-	}
-	return append([]finding.Finding{f}, p.holdsOn(f, slope, float64(locked)/float64(len(feet)))...)
-}
-
-// holdsOn says whether the locked wheels hold the piece on the floor's slope, in degrees.
-func (p *Piece) holdsOn(f finding.Finding, slope, share float64) []finding.Finding {
-	f.Place += " on a floor that slopes"
-	f.Verdict, f.Mend, f.Caution = finding.Stands, "", ""
-	holds, err := stability.HoldingSlope(share, 0)
-	if err != nil {
-		return unknown(finding.Finding{Check: f.Check, Place: f.Place, Parts: f.Parts}, err.Error())
-	}
-	f.Figure, f.Limit = holds, figure.Of("slope of the floor", slope, figure.Deg, nil)
-	f.Because = []figure.Figure{holds}
-	f.Assumed = []string{"every foot bears the same"}
-	if f.Verdict = finding.Judge(holds.Value, slope, finding.AtLeast); f.Verdict == finding.Fails {
-		f.Mend = fmt.Sprintf("lock more of the wheels: it needs %s of its load on locked ones", figure.Show(100*math.Tan(slope*math.Pi/180)/stability.RubberOnFloor, figure.Percent, p.Doc.Fineness))
-		f.Caution = "A piece that rolls by itself can hurt someone: chock the wheels."
-	}
-	return []finding.Finding{f}
-}
-
 // plateMoment returns the moment with which a swivelled wheel pries at its plate or stem.
 func (p *Piece) plateMoment(kg float64) (figure.Figure, bool) {
 	f, err := caster.PlateMoment(stability.Weight(kg), p.Doc.Feet.Offset)

@@ -92,26 +92,16 @@ func (p *Piece) axes(feet []int) [][2]float64 {
 //
 // with a and b from the second moments of the feet about their middle.
 func worstOnSprings(at [][2]float64, bodies []stability.Mass) (worst float64, ok bool) {
-	n := float64(len(at))
-	var mid [2]float64
-	for _, f := range at {
-		mid[0], mid[1] = mid[0]+f[0]/n, mid[1]+f[1]/n
-	}
-	var xx, yy, xy float64
-	for _, f := range at {
-		x, y := f[0]-mid[0], f[1]-mid[1]
-		xx, yy, xy = xx+x*x, yy+y*y, xy+x*y
-	}
-	det := xx*yy - xy*xy
-	if len(at) < 3 || !(det > 1e-9*xx*yy) {
+	plane, ok := sharePlane(at)
+	if !ok {
 		return 0, false
 	}
+	n := float64(len(at))
 	for _, f := range at {
-		x, y := f[0]-mid[0], f[1]-mid[1]
-		a, b := (x*yy-y*xy)/det, (y*xx-x*xy)/det
+		a, b := plane.slopes(f)
 		sum := 0.0
 		for i, m := range bodies {
-			share := m.Kg * (1/n + a*(m.X.MM()-mid[0]) + b*(m.Y.MM()-mid[1]))
+			share := m.Kg * (1/n + a*(m.X.MM()-plane.mid[0]) + b*(m.Y.MM()-plane.mid[1]))
 			if i == 0 || share > 0 {
 				sum += share
 			}
@@ -119,6 +109,32 @@ func worstOnSprings(at [][2]float64, bodies []stability.Mass) (worst float64, ok
 		worst = math.Max(worst, sum)
 	}
 	return worst, true
+}
+
+// shares are the feet's middle and their second moments about it, from which the load on each follows.
+type shares struct {
+	mid              [2]float64 // mm
+	xx, yy, xy, both float64    // mm²; mm⁴
+}
+
+// sharePlane reports false for feet that stand in one line.
+func sharePlane(at [][2]float64) (s shares, ok bool) {
+	n := float64(len(at))
+	for _, f := range at {
+		s.mid[0], s.mid[1] = s.mid[0]+f[0]/n, s.mid[1]+f[1]/n
+	}
+	for _, f := range at {
+		x, y := f[0]-s.mid[0], f[1]-s.mid[1]
+		s.xx, s.yy, s.xy = s.xx+x*x, s.yy+y*y, s.xy+x*y
+	}
+	s.both = s.xx*s.yy - s.xy*s.xy
+	return s, len(at) >= 3 && s.both > 1e-9*s.xx*s.yy
+}
+
+// slopes returns by how much the share of a foot grows with a load's place, for each mm along and front to back.
+func (s shares) slopes(foot [2]float64) (a, b float64) {
+	x, y := foot[0]-s.mid[0], foot[1]-s.mid[1]
+	return (x*s.yy - y*s.xy) / s.both, (y*s.xx - x*s.xy) / s.both
 }
 
 // worstOfThree returns the greatest share of the whole that one foot bears when the piece stands on three of

@@ -133,18 +133,6 @@ func TestTwoLocksAtLeast(t *testing.T) {
 	verdict(t, only(t, Caster(p), "locked"), finding.Stands)
 }
 
-// Friction 0.5, half the load on locked wheels: atan(0.25) = 14.04°.
-func TestLocksHoldOnASlope(t *testing.T) {
-	for slope, want := range map[float64]finding.Verdict{2: finding.Stands, 12: finding.Tight, 15: finding.Fails} {
-		p := block([2]float64{30, 20}, wheels, []slab{{20, 20}})
-		p.Feet[0].Locked, p.Feet[1].Locked = true, true
-		p.Doc.Place.Slope = slope
-		f := only(t, Caster(p), "slopes")
-		near(t, "held", f.Figure.Value, 14.036, 0.001)
-		verdict(t, f, want)
-	}
-}
-
 func TestCapsAndFlangesAreNoCasters(t *testing.T) {
 	if fs := Caster(derive(t, table)); len(fs) != 0 {
 		t.Error(told(fs))

@@ -58,6 +58,8 @@ func (p *Piece) gapAt(i int, s piece.PanelSeat) finding.Finding {
 		}
 		grows = season.grows()
 		f.Because = season.figures()
+		y := p.throughYear(i, season)
+		f.Picture = yearOf(y, 0, y.line("gap at the "+stick.Name, drawn, -1))
 	}
 	f.Figure = figure.OfLength("gap when it is dampest", drawn-grows, &betweenFormula,
 		figure.InLength("gap", drawn), figure.InLength("grows", grows), figure.InLength("post", section))

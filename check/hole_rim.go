@@ -5,6 +5,7 @@ import (
 
 	"rodwright/length"
 	"rodwright/piece"
+	"rodwright/trade/strap"
 )
 
 // woodRound returns the least wood between opening j of panel i and an edge, where its profile ends; another
@@ -22,19 +23,39 @@ func (p *Piece) woodRound(i, j int) (length.Length, string) {
 		}
 	}
 	for _, s := range panel.Seats {
-		half, on, ok := p.bearing(s)
-		if !ok || s.Kind == piece.OnRails {
+		plate, on, ok := p.plateOn(panel, s)
+		if !ok {
 			continue
-		}
-		plate := piece.Feature{Round: s.Kind != piece.OnFeet}
-		for a, at := range [2]length.Length{s.At[0] - panel.Min.X, s.At[1] - panel.Min.Y} {
-			plate.Min[a], plate.Max[a] = at-half, at+half
 		}
 		if l := between(f, plate); l < left {
 			left, beside = l, "to "+on
 		}
 	}
 	return left, beside
+}
+
+// plateOn returns what is screwed to a panel there as an area of it, and its name: a flange, a caster's plate, a strap
+// with its screws. It reports false where nothing is screwed.
+func (p *Piece) plateOn(panel piece.FlatPanel, s piece.PanelSeat) (plate piece.Feature, on string, ok bool) {
+	r, on, ok := p.bearing(s)
+	half := [2]length.Length{r, r}
+	if ok && s.Kind == piece.OnRails {
+		stick := p.Sticks[s.Stick]
+		held, err := strap.Lookup(stick.Section.Pipe.ID)
+		if !s.Strap || err != nil {
+			return plate, on, false
+		}
+		half = [2]length.Length{held.Width.Half(), (held.HoleSpacing + held.Width).Half()}
+		if stick.Dir.X == 0 {
+			half[0], half[1] = half[1], half[0]
+		}
+		on = "the strap on " + on
+	}
+	plate.Round = s.Kind != piece.OnFeet && s.Kind != piece.OnRails
+	for a, at := range [2]length.Length{s.At[0] - panel.Min.X, s.At[1] - panel.Min.Y} {
+		plate.Min[a], plate.Max[a] = at-half[a], at+half[a]
+	}
+	return plate, on, ok
 }
 
 // toEdge returns the wood between an opening and the nearest edge, its profile taken off.

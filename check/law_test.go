@@ -4,7 +4,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -21,8 +20,10 @@ var all = []struct {
 	name string
 	of   func(*Piece) []finding.Finding
 }{
-	{"fit", Fit}, {"overlap", Overlap}, {"movement", Movement}, {"notch", Notch}, {"seat", Seat}, {"thread", Thread}, {"loop", Loop},
-	{"screw", Screw}, {"hole", Hole}, {"thickness", Thickness}, {"caster", Caster}, {"tip", Tip}, {"lift", Lift}, {"path", Path}, {"contact", Contact},
+	{"fit", Fit}, {"overlap", Overlap}, {"movement", Movement}, {"cup", Cup}, {"notch", Notch}, {"seat", Seat}, {"thread", Thread}, {"loop", Loop},
+	{"screw", Screw}, {"hole", Hole}, {"thickness", Thickness}, {"caster", Caster}, {"tip", Tip}, {"push", Push}, {"threshold", Threshold}, {"lift", Lift}, {"path", Path}, {"contact", Contact},
+	{"assembly", Assembly}, {"stack", Stack}, {"level", Level}, {"measure", Measure}, {"edge", Edge}, {"wall", Wall},
+	{"tongue", Tongue}, {"section", Section}, {"grip", Grip}, {"sag", Sag}, {"sway", Sway}, {"strength", Strength},
 }
 
 // wholesome checks what must be true of every finding.
@@ -83,7 +84,7 @@ func judged(t testing.TB, name string, p *Piece) (fs []finding.Finding) {
 				t.Errorf("%s: check %s calls itself %s", name, c.name, f.Check)
 			}
 		}
-		if again := c.of(Of(p.Resolved, p.Parts, p.Shop)); !reflect.DeepEqual(found, again) {
+		if again := c.of(Of(p.Resolved, p.Parts, p.Shop)); !alike(found, again) {
 			t.Errorf("%s: %s says something else the second time", name, c.name)
 		}
 		fs = append(fs, found...)
@@ -118,8 +119,8 @@ func TestFindingsOfRandomPiecesAreWholesome(t *testing.T) {
 	t.Log(seen)
 }
 
-// TestExamplesFailOnlyOnPurpose holds the examples and the starters: of the stepped stands the one thing that
-// fails is that the cans alone tip it to the back.
+// TestExamplesFailOnlyOnPurpose holds the examples and the starters: of the stepped stands the one fault is
+// that the cans alone let it tip to the back, on a slope and under a push.
 func TestExamplesFailOnlyOnPurpose(t *testing.T) {
 	for _, dir := range []string{"../examples", "../piece/starters"} {
 		files, err := filepath.Glob(filepath.Join(dir, "*.piece.yaml"))
@@ -143,7 +144,10 @@ func TestExamplesFailOnlyOnPurpose(t *testing.T) {
 			}
 			switch name := filepath.Base(file); {
 			case strings.HasPrefix(name, "stepped-stand"):
-				if len(failing) != 1 || !strings.Contains(failing[0], "cans alone on it") || !strings.Contains(failing[0], "tip to the back") {
+				if slices.ContainsFunc(failing, func(f string) bool {
+					return !strings.Contains(f, "to the back, with 2 ") || !strings.Contains(f, "cans alone on it")
+				}) ||
+					len(failing) != 2 || !strings.HasPrefix(failing[0], "tip") || !strings.HasPrefix(failing[1], "push") {
 					t.Errorf("%s fails: %q", name, failing)
 				}
 			case strings.HasPrefix(name, "large"): // 184 kg, put together at its place

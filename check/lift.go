@@ -5,6 +5,8 @@ import (
 
 	"rodwright/figure"
 	"rodwright/finding"
+	"rodwright/length"
+	"rodwright/part"
 	"rodwright/trade/stability"
 	"rodwright/trade/within"
 )
@@ -48,8 +50,38 @@ func (p *Piece) liftPart(one figure.Figure) []finding.Finding {
 		return nil
 	}
 	pt := p.Parts.Parts[heaviest]
-	return []finding.Finding{p.lifted("the heaviest part, "+pt.Name, pt.MassKg, atPart, one, tags(pt.Tags...))}
+	return []finding.Finding{p.reached(p.lifted("the heaviest part, "+pt.Name, pt.MassKg, atPart, one, tags(pt.Tags...)), pt, one)}
 }
+
+// reached says how many carry a part whose middle lies far from the body, or which is long, and what one lifts there.
+func (p *Piece) reached(f finding.Finding, pt part.Part, one figure.Figure) finding.Finding {
+	if pt.Kind != part.Panel || len(pt.Indexes) == 0 {
+		return f
+	}
+	panel := size(p.Panels[pt.Indexes[0]])
+	long, wide := max(panel[0], panel[1]), min(panel[0], panel[1])
+	reach, err := stability.Reach(wide)
+	if err != nil {
+		return f
+	}
+	f.Because = append(f.Because, reach)
+	alone := figure.Figure{}
+	if l, err := stability.LiftLimit(length.FromMM(reach.Value)); err == nil {
+		alone = l
+		alone.Name, alone.Value = "one with it held flat before the body", min(l.Value, one.Value)
+		f.Because = append(f.Because, alone)
+	}
+	switch {
+	case long > alonePart:
+		f.Assumed = append(f.Assumed, fmt.Sprintf("%s long: two carry it because of its length, one at each end", p.Doc.Fineness.Text(long)))
+	case pt.MassKg > alone.Value:
+		f.Assumed = append(f.Assumed, "held flat before the body its middle lies too far out for one: two carry it, one at each end, or one on edge and close to the body")
+	}
+	return f
+}
+
+// alonePart is the longest panel that one person steers through a house, 2 m. Common practice, no source.
+const alonePart = 2 * length.Metre
 
 func (p *Piece) lifted(place string, kg float64, most int, one figure.Figure, tags []string) finding.Finding {
 	f := finding.Finding{

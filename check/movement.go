@@ -30,53 +30,62 @@ var (
 	}
 )
 
-// Movement says of every wooden panel that is fastened whether the steel lets it move over the year: by the
-// play of the screws in their holes and by the give of the legs. A panel held along one line stands.
+// Movement says of every wooden panel how far it moves over the year, and whether the steel lets it: by the play
+// of the screws in their holes and by the give of the legs. A panel held along one line stands, and one that lies
+// loose.
 func Movement(p *Piece) []finding.Finding {
 	var out []finding.Finding
 	for i := range p.Panels {
-		if p.Panels[i].Spec.Wood == nil {
-			continue
-		}
-		if f, ok := p.movement(i); ok {
-			out = append(out, f)
+		if p.Panels[i].Spec.Wood != nil {
+			out = append(out, p.movement(i))
 		}
 	}
 	return out
 }
 
-// movement weighs panel i. It reports false when nothing is screwed to it.
-func (p *Piece) movement(i int) (finding.Finding, bool) {
+// movement weighs panel i.
+func (p *Piece) movement(i int) finding.Finding {
 	rows := p.rows(i)
-	if len(rows) == 0 {
-		return finding.Finding{}, false
-	}
 	f := finding.Finding{
 		Check: "movement", Parts: tags(p.Parts.PanelTags[i]), Place: p.Panels[i].Name,
 		View: finding.View{From: "top"},
 	}
-	whole, err := p.moves(i, rows[len(rows)-1].at-rows[0].at)
-	if err != nil {
-		return unknown(f, err.Error())[0], true
+	apart := length.Length(0)
+	if len(rows) > 0 {
+		apart = rows[len(rows)-1].at - rows[0].at
 	}
-	f.Because, f.Assumed = whole.figures(), p.freedom(i, rows, whole)
+	between, err := p.moves(i, apart)
+	if err != nil {
+		return unknown(f, err.Error())[0]
+	}
+	wide, err := p.moves(i, p.wide(i))
+	if err != nil {
+		return unknown(f, err.Error())[0]
+	}
+	f.Because, f.Assumed = between.figures(), p.freedom(i, rows, between)
+	whole := p.throughYear(i, wide).figure("movement of the whole width over the year", wide)
 	held, err := p.worstPair(i, rows)
-	if err != nil {
-		return unknown(f, err.Error())[0], true
-	}
-	if held == nil {
+	switch {
+	case err != nil:
+		return unknown(f, err.Error())[0]
+	case held != nil:
+		f = p.judgePair(i, f, held)
+	default:
 		f.Figure = figure.OfLength("movement that the steel hinders", 0, &hinderedFormula,
-			figure.InLength("rows of screws apart", rows[len(rows)-1].at-rows[0].at))
+			figure.InLength("rows of screws apart", apart))
 		f.Limit = figure.OfLength("allowed", 0, nil)
 		f.Because = append(f.Because, f.Figure)
-		return f, true
 	}
-	return p.judgePair(i, f, held), true
+	f.Because = append(f.Because, whole)
+	return f
 }
 
 // freedom says in words what lets a panel move.
 func (p *Piece) freedom(i int, rows []row, whole season) []string {
-	if len(rows) == 1 {
+	switch len(rows) {
+	case 0:
+		return []string{"nothing is screwed to the panel: it lies loose"}
+	case 1:
 		return []string{"everything that holds the panel stands on one line along the grain"}
 	}
 	var words []string
@@ -113,6 +122,7 @@ func (p *Piece) judgePair(i int, f finding.Finding, h *pair) finding.Finding {
 		figure.InLength("play", h.play), figure.In("give", h.soft, figure.MM), figure.In("F", h.bears, figure.N)).Assuming("each leg's far end may turn freely: the most it can give")
 	f.Because = append(f.Because, p.forces(most, h)...)
 	f.Verdict = finding.Judge(most.MM(), f.Limit.Value, finding.AtMost)
+	f.Picture = p.throughYear(i, h.season).room(f.Limit.Value)
 	switch {
 	case f.Verdict == finding.Fails && h.missing != "":
 		return unknown(finding.Finding{Check: f.Check, Place: f.Place, Parts: f.Parts, Because: f.Because, Assumed: f.Assumed, View: f.View,

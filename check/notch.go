@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"rodwright/figure"
 	"rodwright/finding"
@@ -27,13 +29,35 @@ var (
 func Notch(p *Piece) []finding.Finding {
 	var out []finding.Finding
 	for i, panel := range p.Panels {
+		from := len(out)
 		for j, f := range panel.Features {
 			if f.Stick >= 0 && (f.Kind == piece.NotchFeature || f.Kind == piece.HoleFeature) {
 				out = append(out, p.notch(i, j))
 			}
 		}
+		pictureWorst(out[from:])
 	}
 	return out
+}
+
+// pictureWorst leaves the picture of the year to the opening of a panel whose gaps come nearest to nothing.
+func pictureWorst(fs []finding.Finding) {
+	worst, least := -1, math.Inf(1)
+	for n, f := range fs {
+		if f.Picture.Year == nil {
+			continue
+		}
+		for _, l := range f.Picture.Year.Lines {
+			if at := slices.Min(l.Values); at < least {
+				worst, least = n, at
+			}
+		}
+	}
+	for n := range fs {
+		if n != worst {
+			fs[n].Picture = finding.Picture{}
+		}
+	}
 }
 
 // notch gives one finding for an opening: of its walls where these fail or are tight, else of its tongue.
@@ -44,7 +68,7 @@ func (p *Piece) notch(i, j int) finding.Finding {
 		Check: "notch", Parts: tags(p.Parts.PanelTags[i], p.Parts.StickTags[feature.Stick]),
 		Place: panel.Name + ", " + feature.Why, Sense: finding.AtLeast, View: finding.View{From: "top"},
 	}
-	walls, err := p.clearance(i, j)
+	walls, gaps, err := p.clearance(i, j)
 	if err != nil {
 		return unknown(f, err.Error())[0]
 	}
@@ -53,7 +77,7 @@ func (p *Piece) notch(i, j int) finding.Finding {
 	f.Because = append([]figure.Figure(nil), feature.Walls...)
 	wood := figure.OfLength("wood left beside it", left, &tongueFormula)
 	f.Figure, f.Limit = wood, figure.OfLength("least", least, &tongueFormula)
-	f.Because = append(f.Because, f.Figure)
+	f.Because, f.Picture = append(f.Because, f.Figure), gaps
 	f.Verdict = finding.Judge(left.MM(), least.MM(), finding.AtLeast)
 	if walls.Name != "" {
 		f.Because = append(f.Because, walls)
@@ -99,44 +123,77 @@ func (p *Piece) tongue(panel piece.FlatPanel, j int) length.Length {
 	return left
 }
 
-// clearance returns how far the nearest wall of opening j stays off the post in the worst season; a figure
-// without a name where the opening has no wall.
-func (p *Piece) clearance(i, j int) (worst figure.Figure, err error) {
+// wall is one wall of an opening, as far as the frame may stand off towards it on the day it is built.
+type wall struct {
+	name  string
+	clear length.Length // from the post to the wall
+	band  length.Length
+	sign  float64 // of what the wood's growth does to the gap: −1 pushes the wall to the post, 1 pulls it off, 0 does nothing
+}
+
+// walls returns the walls of opening j of panel i, and how the wood between its post and the held line moves.
+// Sides that the opening opens to have none.
+func (p *Piece) walls(i, j int) (out []wall, s season, err error) {
 	panel := p.Panels[i]
 	f := panel.Features[j]
 	size := [2]length.Length{panel.Max.X - panel.Min.X, panel.Max.Y - panel.Min.Y}
 	at := [2]length.Length{p.Nodes[p.Sticks[f.Stick].A].At.X - panel.Min.X, p.Nodes[p.Sticks[f.Stick].A].At.Y - panel.Min.Y}
 	held := panel.HeldAt - across(panel, [2]length.Length{panel.Min.X, panel.Min.Y})
-	season, err := p.moves(i, (across(panel, at) - held).Abs())
-	if err != nil {
-		return worst, err
+	if s, err = p.moves(i, (across(panel, at) - held).Abs()); err != nil {
+		return nil, s, err
 	}
-	band := wallInput(f, "band")
+	names := [2][2]string{{"left wall", "right wall"}, {"front wall", "back wall"}}
 	for axis := range 2 {
-		for _, upper := range []bool{false, true} {
-			wall, open := at[axis]-f.Min[axis], f.Min[axis] <= 0
+		isAcross := (axis == 1) == panel.GrainX
+		for n, upper := range []bool{false, true} {
+			w := wall{name: names[axis][n], clear: at[axis] - f.Min[axis] - f.Section.Half(), band: wallInput(f, "band")}
+			open := f.Min[axis] <= 0
 			if upper {
-				wall, open = f.Max[axis]-at[axis], f.Max[axis] >= size[axis]
+				w.clear, open = f.Max[axis]-at[axis]-f.Section.Half(), f.Max[axis] >= size[axis]
 			}
-			if open {
+			switch {
+			case open:
 				continue
+			case isAcross && upper == (at[axis] <= held): // between the post and the held line
+				w.sign = -1
+			case isAcross:
+				w.sign = 1
 			}
-			moves := length.Length(0)
-			if isAcross := (axis == 1) == panel.GrainX; isAcross {
-				// the wall between the post and the held line is pushed to the post, the other pulled
-				if moves = season.shrinks(); upper == (at[axis] <= held) {
-					moves = season.grows()
-				}
-			}
-			clear := wall - f.Section.Half()
-			c := figure.OfLength("clearance in the worst season", clear-band-moves, &clearFormula,
-				figure.InLength("wall", clear), figure.InLength("frame band", band), figure.InLength("movement", moves))
-			if worst.Name == "" || c.Value < worst.Value {
-				worst = c
-			}
+			out = append(out, w)
 		}
 	}
-	return worst, nil
+	return out, s, nil
+}
+
+// worst returns how far the wall stays off the post in the worst season, on a frame that stands off to it.
+func (w wall) worst(s season) figure.Figure {
+	moves := length.Length(0)
+	switch {
+	case w.sign < 0:
+		moves = s.grows()
+	case w.sign > 0:
+		moves = s.shrinks()
+	}
+	return figure.OfLength("clearance in the worst season", w.clear-w.band-moves, &clearFormula,
+		figure.InLength("wall", w.clear), figure.InLength("frame band", w.band), figure.InLength("movement", moves))
+}
+
+// clearance returns how far the nearest wall of opening j stays off the post in the worst season, and the gaps at
+// all its walls through the year; a figure without a name where the opening has no wall.
+func (p *Piece) clearance(i, j int) (worst figure.Figure, gaps finding.Picture, err error) {
+	walls, s, err := p.walls(i, j)
+	if err != nil {
+		return worst, gaps, err
+	}
+	y := p.throughYear(i, s)
+	var lines []finding.Line
+	for _, w := range walls {
+		if c := w.worst(s); worst.Name == "" || c.Value < worst.Value {
+			worst = c
+		}
+		lines = append(lines, y.line(w.name, w.clear-w.band, w.sign))
+	}
+	return worst, yearOf(y, 0, lines...), nil
 }
 
 // wallInput returns a length that went into the walls of an opening.

@@ -63,7 +63,7 @@ func TestClearanceInTheWorstSeasonIsTheWorkingGap(t *testing.T) {
 			continue
 		}
 		n++
-		c, err := p.clearance(0, j)
+		c, _, err := p.clearance(0, j)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -123,7 +123,7 @@ func TestInnerWallIsPushedOuterWallPulled(t *testing.T) {
 			} else {
 				f.Max[1] = post.Y + touching
 			}
-			got, err := p.clearance(0, j)
+			got, _, err := p.clearance(0, j)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -19,7 +19,7 @@ var (
 	}
 )
 
-// Path says whether the finished piece passes each door on its way and can be stood up under the ceiling.
+// Path says whether the finished piece passes each door and each turn on its way and can be stood up under the ceiling.
 func Path(p *Piece) []finding.Finding {
 	var out []finding.Finding
 	for _, s := range p.standing {
@@ -34,6 +34,9 @@ func (p *Piece) path(s standing) []finding.Finding {
 	var out []finding.Finding
 	for _, d := range p.Doc.Place.Doors {
 		out = append(out, p.through(f, size, d))
+	}
+	for _, t := range p.Doc.Place.Turns {
+		out = append(out, p.round(f, size, t))
 	}
 	if len(p.Doc.Place.Doors) == 0 {
 		way := f

@@ -28,13 +28,17 @@ type Piece struct {
 	Parts *part.List
 	Shop  *shop.Shop
 
+	// Pushes are the push tests of the standing frame, in the order they were made.
+	Pushes []Pushed
+
 	// Keep keeps what takes long to work out by the hash of its input; nil keeps nothing. It never changes an answer.
 	Keep func(stage string, input []byte, compute func() any) any
 
 	panels, sticks, nodes, feet []*part.Part // by index into Resolved; nil where there is no part
 	solids                      []piece.Body
 	standing                    []standing
-	frame                       []int // of each node: sticks that hang together have one number
+	frame                       []int     // of each node: sticks that hang together have one number
+	racks                       []*racked // of each standing, once its frame is worked out
 }
 
 // Of returns the piece that the checks read.

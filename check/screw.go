@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"math"
 
 	"rodwright/figure"
 	"rodwright/finding"
@@ -21,7 +20,10 @@ var (
 	}
 	meetFormula = figure.Formula{
 		Text: "left = thickness − bite from below − bite from above", Source: "common practice, no source",
-		Range: "screws that come from both faces within one plate's width",
+		Range: "screws that come from both faces and can stand over one another",
+	}
+	stopFormula = figure.Formula{
+		Text: "depth = length − grip", Source: "common practice, no source", Range: "a stop on the bit, so that the pilot ends where the point does and the wood beyond it stays whole",
 	}
 )
 
@@ -47,7 +49,8 @@ func Screw(p *Piece) []finding.Finding {
 		at[k] = len(out)
 		out = append(out, p.screwLength(f))
 	}
-	return append(out, p.screwsMeet()...)
+	out = append(out, p.screwsMeet()...)
+	return append(out, p.hanging()...)
 }
 
 func (p *Piece) screwLength(f part.Fastener) finding.Finding {
@@ -63,7 +66,11 @@ func (p *Piece) screwLength(f part.Fastener) finding.Finding {
 		Assumed: append([]string(nil), f.Assumed...),
 	}
 	inWood := figure.OfLength("bite in the wood", bite, &biteFormula, figure.InLength("length", f.Length), figure.InLength("grip", f.Grip))
-	found.Because = []figure.Figure{found.Figure, inWood}
+	found.Because = append([]figure.Figure{found.Figure, inWood}, p.boring(f)...)
+	rim, bears := headBears(f)
+	if !rim.Missing() {
+		found.Because = append(found.Because, rim)
+	}
 	switch least := p.leastBite(f.Gauge); { // the allowance is the margin: a screw that keeps it is not tight
 	case bite <= 0:
 		found.Verdict, found.Figure = finding.Fails, inWood
@@ -74,10 +81,41 @@ func (p *Piece) screwLength(f part.Fastener) finding.Finding {
 		found.Verdict = finding.Tight
 		found.Assumed = append(found.Assumed, fmt.Sprintf("it bites only %s, less than four of its diameters: what it bears sideways is not counted on", p.Doc.Fineness.Text(bite)))
 	}
-	if found.Verdict == finding.Fails {
+	switch {
+	case found.Verdict == finding.Fails:
 		found.Mend = p.fittingScrew(f, thick)
+	case !bears:
+		found.Verdict = finding.Tight
+		found.Mend = fmt.Sprintf("put a washer wider than %s under each head: the head slips through the steel", p.up(f.Hole))
 	}
 	return found
+}
+
+// boring returns the pilot to bore for a set of screws and how deep, as the work is told; none in sheet goods.
+func (p *Piece) boring(f part.Fastener) []figure.Figure {
+	spec := p.Panels[f.Panel].Spec
+	if spec.Wood == nil || f.Length <= f.Grip {
+		return nil
+	}
+	b, err := screw.Pilot(f.Gauge, spec.Wood.Species)
+	if err != nil {
+		return nil
+	}
+	return []figure.Figure{b.Pilot, figure.OfLength("depth of the pilot", f.Length-f.Grip, &stopFormula,
+		figure.InLength("length", f.Length), figure.InLength("grip", f.Grip))}
+}
+
+// headBears returns how much of the head bears on the steel and whether it does at all. Round a slot it bears on
+// both sides; where the hole is as sold and not known there is no figure.
+func headBears(f part.Fastener) (figure.Figure, bool) {
+	if f.Slotted || f.Hole <= 0 {
+		return figure.Figure{}, true
+	}
+	rim, err := screw.Rim(f.Gauge, f.Hole)
+	if err != nil {
+		return figure.Figure{}, true
+	}
+	return rim, rim.Value > 0
 }
 
 // leastBite is the penetration below which a screw bears nothing sideways: four diameters.
@@ -106,35 +144,34 @@ func (p *Piece) fittingScrew(f part.Fastener, thick length.Length) string {
 		p.up(lacks+p.Shop.Settings.ScrewAllowance-f.Grip-thick))
 }
 
-// screwsMeet tells of flanges on both faces of a panel whose screws come from opposite sides within one
-// plate's width.
+// screwsMeet tells of flanges, straps and plates on both faces of a panel whose screws can stand over one
+// another, however the flanges are turned.
 func (p *Piece) screwsMeet() []finding.Finding {
 	var out []finding.Finding
-	for n, a := range p.Parts.Fasteners {
-		for _, b := range p.Parts.Fasteners[:n] {
-			if f, ok := p.meet(a, b); ok {
-				out = append(out, f)
+	for i := range p.Panels {
+		sets := p.screwSets(i)
+		for n, a := range sets {
+			for _, b := range sets[:n] {
+				if a.above != b.above && apart(a, b) < (a.shank+b.shank)/2+leastBetween {
+					out = append(out, p.meet(a, b))
+				}
 			}
 		}
 	}
 	return out
 }
 
-func (p *Piece) meet(a, b part.Fastener) (finding.Finding, bool) {
-	if a.Panel < 0 || a.Panel != b.Panel || a.Node < 0 || b.Node < 0 {
-		return finding.Finding{}, false
-	}
-	na, nb := p.Nodes[a.Node], p.Nodes[b.Node]
-	apart := math.Hypot((na.At.X - nb.At.X).MM(), (na.At.Y - nb.At.Y).MM())
-	if na.At.Z == nb.At.Z || apart >= (na.Fitting.Plate.Half()+nb.Fitting.Plate.Half()).MM() {
-		return finding.Finding{}, false
-	}
+// leastBetween is the wood that keeps two screws apart which come from opposite faces, 1/8 in, in mm: common practice,
+// no source.
+const leastBetween = 25.4 / 8
+
+func (p *Piece) meet(a, b screwSet) finding.Finding {
 	panel := p.Panels[a.Panel]
 	biteA, biteB := a.Length-a.Grip, b.Length-b.Grip
 	left := thickness(panel) - biteA - biteB
 	f := finding.Finding{
 		Check: "screw", Parts: tags(p.Parts.PanelTags[a.Panel], a.Holds, b.Holds), Sense: finding.AtLeast,
-		Place: "screws from both faces of " + panel.Name + ", at the " + nb.Place,
+		Place: "screws from both faces of " + panel.Name + ", at " + b.what,
 		Figure: figure.OfLength("wood between the points", left, &meetFormula,
 			figure.InLength("thickness", thickness(panel)), figure.InLength("bite", biteA), figure.InLength("bite from the other face", biteB)),
 		Limit: figure.OfLength("least", 0, nil),
@@ -144,5 +181,5 @@ func (p *Piece) meet(a, b part.Fastener) (finding.Finding, bool) {
 		f.Verdict = finding.Fails
 		f.Mend = fmt.Sprintf("take screws %s shorter on one face, or turn one flange so that its screws pass between the others", p.up(-left))
 	}
-	return f, true
+	return f
 }

@@ -90,6 +90,8 @@ func (p *Piece) reachTo(i int, s piece.PanelSeat, e edge, need length.Length, on
 		}
 		shrinks = season.shrinks()
 		f.Because = season.figures()
+		y := p.throughYear(i, season)
+		f.Picture = yearOf(y, need, y.line("reach over "+on, e.reach, 1))
 	}
 	f.Limit = figure.OfLength("bearing needed", need, nil)
 	f.Figure = figure.OfLength("reach past the middle of the bearing", e.reach-shrinks, &seatFormula,

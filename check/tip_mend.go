@@ -62,31 +62,19 @@ func lacking(over side, held []piece.Held, tangent float64) []bool {
 	return there
 }
 
-// goesOverAt returns what else tips the piece to a side: a level push at its top, a load on the edge of a
-// panel that stands out there, and the speed at which its wheels may stop dead. What does not apply is left
-// out.
-func (p *Piece) goesOverAt(s standing, over side, centre stability.Mass, inside length.Length) []figure.Figure {
-	var out []figure.Figure
-	add := func(f figure.Figure, err error) {
-		if err == nil {
-			out = append(out, f)
-		}
-	}
-	if inside <= 0 {
-		return nil // it goes over by itself
-	}
-	add(stability.Push(centre.Kg, inside, p.top(s)))
-	if beyond := p.beyond(s, over); beyond > 0 {
-		add(stability.EdgeLoad(centre.Kg, inside, beyond))
-	}
-	if rolls(p.Feet[over.feet[0]].Spec.Kind) {
-		add(stability.GoOver(centre.Z, inside))
-	}
-	return out
-}
-
 // rolls reports whether such a foot is a caster.
 func rolls(k piece.FootKind) bool { return k == piece.StemCaster || k == piece.PlateCaster }
+
+// highest returns the index of the highest panel of what stands by itself, -1 where there is none.
+func (p *Piece) highest(s standing) int {
+	best := -1
+	for _, i := range s.panels {
+		if best < 0 || p.Panels[i].Max.Z > p.Panels[best].Max.Z {
+			best = i
+		}
+	}
+	return best
+}
 
 // top returns the height of what stands by itself.
 func (p *Piece) top(s standing) (top length.Length) {
@@ -99,16 +87,19 @@ func (p *Piece) top(s standing) (top length.Length) {
 	return top
 }
 
-// beyond returns how far the farthest panel's edge stands outside a side of the base.
-func (p *Piece) beyond(s standing, over side) length.Length {
+// beyond returns how far the farthest panel's edge stands outside a side of the base, and the panel.
+func (p *Piece) beyond(s standing, over side) (far length.Length, panel int) {
 	out := 0.0
+	panel = -1
 	for _, i := range s.panels {
 		lo, hi := p.Panels[i].Min, p.Panels[i].Max
 		for _, x := range []length.Length{lo.X, hi.X} {
 			for _, y := range []length.Length{lo.Y, hi.Y} {
-				out = math.Max(out, -over.inside(x.MM(), y.MM()))
+				if l := -over.inside(x.MM(), y.MM()); l > out {
+					out, panel = l, i
+				}
 			}
 		}
 	}
-	return length.FromMM(out)
+	return length.FromMM(out), panel
 }

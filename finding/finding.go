@@ -29,6 +29,9 @@ const (
 	AtLeast
 )
 
+// String returns the sense as it is written in JSON and shown to a maker: at most, at least.
+func (s Sense) String() string { return [...]string{"at most", "at least"}[s] }
+
 // tightShare is the part of a limit within which a verdict is tight: over 0.8 of a maximum, under 1.2 of
 // a minimum. Common practice, no source.
 const tightShare = 0.2

@@ -180,7 +180,7 @@ func happened(t *rapid.T, es []journal.Entry) journal.Happened {
 	work := rapid.SampledFrom(journal.Works()).Draw(t, "work")
 	place := rapid.SampledFrom([]string{"deep board", "front left post 1", "back left post 1"}).Draw(t, "place")
 	stock := rapid.SampledFrom([]string{"P1", "S1"}).Draw(t, "stock")
-	fresh := []journal.Happened{bought(stock), stick("S1"), tees(8), measured(some.Draw(t, "measured")), finished, {What: journal.Delivered}, board("A1.1"), pipe("C2.1", some.Draw(t, "long"))}
+	fresh := []journal.Happened{bought(stock), stick("S1"), tees(8), measured(some.Draw(t, "measured")), pushed("top", "left", 20, "lb", some.Draw(t, "moved")), finished, {What: journal.Delivered}, board("A1.1"), pipe("C2.1", some.Draw(t, "long"))}
 	if len(things) > 0 {
 		of := rapid.SampledFrom(things).Draw(t, "thing")
 		fresh = append(fresh, again(of, work), again(of, work), wrong(of, some.Draw(t, "short")), spoiled(of, "split"), meant(of, place), meant(of, ""))

@@ -48,6 +48,7 @@ type Record struct {
 	Things    []Thing  // in the order they were first told of
 	Goods     []Piece  // what was bought, in order
 	Distances []Taken  // in order
+	Pushes    []Test   `json:",omitempty"` // in order
 	Orders    []Asking // in order
 	Finished  bool
 	Delivered bool
@@ -62,7 +63,7 @@ type Taken struct {
 
 // Empty reports whether nothing was bought, made or measured: what the client asks for is nothing done.
 func (r *Record) Empty() bool {
-	return r == nil || len(r.Things) == 0 && len(r.Goods) == 0 && len(r.Distances) == 0 && !r.Finished && !r.Delivered
+	return r == nil || len(r.Things) == 0 && len(r.Goods) == 0 && len(r.Distances) == 0 && len(r.Pushes) == 0 && !r.Finished && !r.Delivered
 }
 
 // Thing returns the thing with the given id.
@@ -128,6 +129,8 @@ func (f *folding) fact(e Entry) {
 		f.took(h.Goods.Tag, 0)
 	case Measured:
 		f.Distances = append(f.Distances, Taken{*h.Distance, e.Number})
+	case Pushed:
+		f.Pushes = append(f.Pushes, Test{*h.Push, e.Number})
 	case Finished:
 		f.Finished = true
 	case Delivered:

@@ -10,6 +10,7 @@ const (
 	Bought    What = "bought"    // stock came into the shop
 	Made      What = "made"      // work was done on a part
 	Measured  What = "measured"  // a distance of the standing frame was taken
+	Pushed    What = "pushed"    // the standing frame was pushed, and how far it moved
 	Wrong     What = "wrong"     // something went wrong with a part that is still there: it is short, a hole is not where it should be
 	Spoiled   What = "spoiled"   // a part can't be used for anything any more
 	Meant     What = "meant"     // a part already made is for another place from now on, or for the rack
@@ -42,6 +43,7 @@ type Happened struct {
 
 	Goods    *Goods    `json:"goods,omitempty"`    // of bought
 	Distance *Distance `json:"distance,omitempty"` // of measured
+	Push     *Push     `json:"push,omitempty"`     // of pushed
 	Why      string    `json:"why,omitempty"`      // of wrong and spoiled: what went wrong; of the others a note
 }
 

@@ -42,16 +42,18 @@ func (h Happened) Check() error {
 		return h.Goods.check()
 	case Measured:
 		return h.Distance.check()
+	case Pushed:
+		return h.Push.check()
 	}
 	return nil
 }
 
 func (h Happened) checkWhat() error {
 	switch h.What {
-	case Bought, Made, Measured, Wrong, Spoiled, Meant, Finished, Delivered:
+	case Bought, Made, Measured, Pushed, Wrong, Spoiled, Meant, Finished, Delivered:
 		return nil
 	}
-	return &EntryError{"fact.what", fmt.Sprintf("is %q: it must be bought, made, measured, wrong, spoiled, meant, finished or delivered", string(h.What))}
+	return &EntryError{"fact.what", fmt.Sprintf("is %q: it must be bought, made, measured, pushed, wrong, spoiled, meant, finished or delivered", string(h.What))}
 }
 
 // checkMembers reports a member that is lacking, or that belongs to another fact.
@@ -77,6 +79,7 @@ func (h Happened) checkMembers() error {
 		{"took", h.Took != 0, shape, "what is made, or stock that went wrong"},
 		{"goods", h.Goods != nil, h.What == Bought, "what is bought"},
 		{"distance", h.Distance != nil, h.What == Measured, "what is measured"},
+		{"push", h.Push != nil, h.What == Pushed, "what is pushed"},
 	} {
 		if m.there && !m.belongs {
 			return &EntryError{"fact." + m.field, "belongs to " + m.to}
@@ -87,6 +90,8 @@ func (h Happened) checkMembers() error {
 		return &EntryError{"fact.goods", "must tell what was bought"}
 	case h.What == Measured && h.Distance == nil:
 		return &EntryError{"fact.distance", "must tell what was measured"}
+	case h.What == Pushed && h.Push == nil:
+		return &EntryError{"fact.push", "must tell how hard it was pushed and how far it moved"}
 	}
 	return nil
 }

@@ -23,15 +23,16 @@ func (e *SayError) Error() string {
 
 // sayings reads what follows the first word of a line, by that word.
 var sayings = map[What]func(phrase, length.Unit) (Happened, error){
-	Made: sayMade, Measured: sayMeasured, Bought: sayBought, Wrong: sayWrong, Spoiled: saySpoiled, Meant: sayMeant, Finished: sayNoMore(Finished), Delivered: sayNoMore(Delivered),
+	Made: sayMade, Measured: sayMeasured, Pushed: sayPushed, Bought: sayBought, Wrong: sayWrong, Spoiled: saySpoiled, Meant: sayMeant, Finished: sayNoMore(Finished), Delivered: sayNoMore(Delivered),
 }
 
-const wantFirst = "made, measured, bought, wrong, spoiled, meant, finished or delivered first"
+const wantFirst = "made, measured, pushed, bought, wrong, spoiled, meant, finished or delivered first"
 
 // Say reads a fact as a maker writes it on one line. There is one way to say each:
 //
 //	made TAG WORK [SIZE [× SIZE [× SIZE]]] [from STOCKTAG [taking LENGTH]] [in 25 min|in 1.5 h] [again]
 //	measured NAME to NAME LENGTH [outside|inside]
+//	pushed FORCE on PANEL to the SIDE moved LENGTH
 //	bought board SPECIES [QUARTERS] LENGTH × WIDTH × THICKNESS as TAG [1 rough edge|2 rough edges] [for PRICE]
 //	bought stick PIPESIZE LENGTH as TAG [for PRICE]
 //	bought sheet SHEET LENGTH × WIDTH [× THICKNESS] as TAG [for PRICE]
@@ -47,6 +48,7 @@ const wantFirst = "made, measured, bought, wrong, spoiled, meant, finished or de
 //	made C2.1 cut-pipe 26 1/2 in from S1 taking 26 5/8 in in 25 min
 //	made A1.1 size 42 × 18 1/4 in
 //	measured front left post to back left post 24 3/32 in
+//	pushed 20 lb on high board to the left moved 1/4 in
 //	bought board white-oak 5/4 118 × 6 3/4 × 1 1/8 in as P1 1 rough edge for 38.50
 //	bought stick 3/4 21 ft as S1 for 41
 //	bought sheet birch-plywood-18 96 × 48 in as B1 for 60
@@ -93,6 +95,8 @@ func (h Happened) sayable() error {
 		return h.Goods.check()
 	case h.Distance != nil:
 		return h.Distance.check()
+	case h.Push != nil:
+		return h.Push.check()
 	}
 	return h.checkTexts()
 }

@@ -150,7 +150,7 @@ func TestALineThatTellsNothingIsRefusedAtItsPlace(t *testing.T) {
 		want string // what the error says, in part
 	}{
 		"":                                          {1, "nothing is said"},
-		"found a board":                             {1, "made, measured, bought, wrong, spoiled, meant, finished or delivered"},
+		"found a board":                             {1, "made, measured, pushed, bought, wrong, spoiled, meant, finished or delivered"},
 		"made":                                      {5, "the work is missing"},
 		"made C2.1":                                 {10, "the work is missing"},
 		"made C2.1 whittle":                         {11, "glued, sized, shaped, filled, sanded, finished, fitted"},
@@ -222,7 +222,7 @@ func TestALineThatTellsNothingIsRefusedAtItsPlace(t *testing.T) {
 func TestWhatALineTellsIsWhatTheLogShows(t *testing.T) {
 	for _, line := range []string{
 		"made C2.1 cut-pipe 26 1/2 in from S1 taking 26 5/8 in in 25 min again", "made A1.1 size 42 × 18 1/4 × 1 in in 1.5 h", "made A1.1 cut", "made A1.1 fitted in 65 min",
-		"measured front left post to back left post 24 3/32 in", "measured rail to post 1 0 3/4 in inside",
+		"measured front left post to back left post 24 3/32 in", "measured rail to post 1 0 3/4 in inside", "pushed 20 lb on high board to the left moved 1/4 in",
 		"bought board white-oak 5/4 118 × 6 3/4 × 1 1/8 in as P1 1 rough edge for 38.50", "bought board white-oak 118 × 6 3/4 × 1 1/8 in as P1 2 rough edges",
 		"bought stick 1 1/4 252 in as S1 for 41.00", "bought sheet birch-plywood-18 96 × 48 in as B1", "bought 8 × tee 1 for 31.20", "bought 0.5 × wax",
 		"wrong C2.1 25 3/4 in: cut too short", "wrong A1.1: hole on the wrong side", "spoiled A1.1 hole on the wrong side", "finished", "delivered",
@@ -255,7 +255,8 @@ func sayable(t *rapid.T, f length.Fineness) journal.Happened {
 	if d.Distance.From == d.Distance.To {
 		d.Distance.From += " top"
 	}
-	return rapid.SampledFrom([]journal.Happened{h, d,
+	p := pushed(name.Draw(t, "pushed on"), rapid.SampledFrom([]string{"front", "back", "left", "right"}).Draw(t, "side"), float64(rapid.IntRange(1, 4000).Draw(t, "quarters of a pound"))/4, rapid.SampledFrom([]string{"N", "lb", "lbf", "kg"}).Draw(t, "unit of the push"), one.Draw(t, "moved"))
+	return rapid.SampledFrom([]journal.Happened{h, d, p,
 		goods(journal.Goods{Kind: "board", Material: "white-oak", Quarters: rapid.SampledFrom([]string{"", "5/4", "16/4"}).Draw(t, "quarters"), Size: three, Tag: tag, Rough: rapid.IntRange(0, 2).Draw(t, "rough")}, cents),
 		goods(journal.Goods{Kind: "stick", Material: rapid.SampledFrom([]string{"3/4", "1", "1 1/4", "DN20"}).Draw(t, "pipe"), Size: size(three[0]), Tag: tag}, cents),
 		goods(journal.Goods{Kind: "sheet", Material: "birch-plywood-18", Size: size(three[0], three[1]), Tag: tag}, cents),
@@ -285,6 +286,7 @@ func FuzzSay(f *testing.F) {
 	for _, line := range []string{
 		"made C2.1 cut-pipe 26 1/2 in from S1 taking 26 5/8 in in 25 min again", "made A1.1 size 42 × 18 1/4 in", "made a cut 1x2X3 from b in 1/3h",
 		"measured front left post to back left post 24 3/32 in outside", "measured a to 1 1' 3 - 4", "measured 0 to - 1", "measured a to b to ½ 2' 3\"",
+		"pushed 20 lb on high board to the left moved 1/4 in", "pushed 1/3N on on to the moved to the back moved 1 mm",
 		"bought board white-oak 5/4 118 × 6 3/4 × 1 1/8 in as P1 2 rough edges for 38.50 EUR", "bought stick 1 1/4 21 ft as S1 for 41",
 		"bought sheet birch-plywood-18 96 × 48 in as B1", "bought 8 × tee 1 for 2 for 31.20", "bought .125 x a for 10 mm", "bought 10×for 0", "wrong A1.1 4 × 3: a: b", "spoiled A1.1 hole", "finished", "delivered", "made\u00a0a\u2003size 3\u202fmm",
 	} {

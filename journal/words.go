@@ -28,6 +28,8 @@ func (h Happened) Words(f length.Fineness, currency string) string {
 		said = fmt.Sprintf("meant %s for %s", h.tag(), h.Place)
 	case h.What == Measured && h.Distance != nil:
 		said = "measured " + h.Distance.words(f)
+	case h.What == Pushed && h.Push != nil:
+		said = "pushed " + h.Push.words(f)
 	case h.What == Bought && h.Goods != nil:
 		said = "bought " + h.Goods.words(f, currency)
 	}

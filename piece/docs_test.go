@@ -162,7 +162,7 @@ func TestTheErrorOfTheGrammarPageIsWhatIsTold(t *testing.T) {
 // Every entry that is read is explained on the page, by its name in code style.
 func TestTheGrammarPageExplainsEveryEntry(t *testing.T) {
 	page, _ := grammarPage(t, "yaml")
-	for _, key := range strings.Split("room humidity temperature doors ceiling wall slope species cut moisture standard size is origin measured note "+
+	for _, key := range strings.Split("room humidity temperature doors ceiling wall slope threshold species cut moisture standard size is origin measured note "+
 		"name on weight count at inset from to end joins level under bands share union reach length width thickness grain turned sits straps wood sheet "+
 		"corners opens gap show stock kind fixed wheel height offset rated locks in along diameter radius depth passes screw slotted hole", " ") {
 		if !strings.Contains(page, "`"+key+"`") && !strings.Contains(page, "`"+key+":") {

@@ -76,20 +76,21 @@ type Size struct {
 
 // Place is where the piece will live: its air over the year and the ways it must pass.
 type Place struct {
-	Room        string  // living, kitchen, bath, office, greenhouse, workshop, porch, store …
-	LowRH       float64 // percent
-	HighRH      float64 // percent
-	LowC, HighC float64 // degrees Celsius
-	AirAssumed  bool    // the air comes from the room's preset, not from the maker
-	Doors       []Door
-	Ceiling     *length.Length
-	WallKind    string        // studs, masonry or empty where there is no wall
-	StudSpacing length.Length // zero where unknown
-	Slope       float64       // of the floor, degrees
-	City        string        // whose air outdoors the months follow, an id of trade/wood; empty where unknown
-	Turns       []Turn        // on the way to the place
-	Threshold   length.Length // the highest step it is rolled over; zero where none is named
-	Pos         Pos
+	Room            string  // living, kitchen, bath, office, greenhouse, workshop, porch, store …
+	LowRH           float64 // percent
+	HighRH          float64 // percent
+	LowC, HighC     float64 // degrees Celsius
+	AirAssumed      bool    // the air comes from the room's preset, not from the maker
+	HumidityAssumed bool    // no humidity is written: it is that of the room or of the city
+	Doors           []Door
+	Ceiling         *length.Length
+	WallKind        string        // studs, masonry or empty where there is no wall
+	StudSpacing     length.Length // zero where unknown
+	Slope           float64       // of the floor, degrees
+	City            string        // whose air outdoors the months follow, an id of trade/wood; empty where unknown
+	Turns           []Turn        // on the way to the place
+	Threshold       length.Length // the highest step it is rolled over; zero where none is named
+	Pos             Pos
 }
 
 // Turn is a corner on the way, from a passage of one width into one of another.

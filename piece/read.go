@@ -71,7 +71,7 @@ func (r *reading) readAll() {
 		return
 	}
 	top, ok := r.fields(r.root, "a piece document", "rodwright", "piece", "unit", "fineness", "place", "wood", "pipe",
-		"sizes", "holds", "posts", "rails", "arms", "sticks", "panels", "feet", "holes", "voids", "edges", "joints")
+		"sizes", "holds", "posts", "rails", "arms", "sticks", "panels", "feet", "holes", "voids", "edges", "joints", "standards", "loads")
 	if !ok {
 		return
 	}
@@ -88,10 +88,12 @@ func (r *reading) readAll() {
 	r.readArms(top.node("arms"))
 	r.readSticks(top.node("sticks"))
 	r.readFeet(top.node("feet"))
+	r.readLoads(top.node("loads"))
 	r.readHoles(top.node("holes"))
 	r.readVoids(top.node("voids"))
 	r.readEdges(top.node("edges"))
 	r.readJoints(top.node("joints"))
+	r.readStandards(top.node("standards"))
 	r.checkWhole()
 }
 

@@ -22,7 +22,9 @@ const (
 	aStick  noun = "stick"
 	aHole   noun = "hole"
 	aVoid   noun = "void"
+	aLoad   noun = "load"
 	aDoor   noun = "door"
+	aTurn   noun = "turn"
 	theHeld noun = "thing"
 )
 
@@ -32,7 +34,7 @@ func (r *reading) declareNames(top fields) {
 	for _, section := range []struct {
 		key  string
 		noun noun
-	}{{"sizes", aSize}, {"panels", aPanel}, {"posts", aPost}, {"rails", aRail}, {"arms", anArm}, {"sticks", aStick}, {"holes", aHole}, {"voids", aVoid}} {
+	}{{"sizes", aSize}, {"panels", aPanel}, {"posts", aPost}, {"rails", aRail}, {"arms", anArm}, {"sticks", aStick}, {"holes", aHole}, {"voids", aVoid}, {"loads", aLoad}} {
 		n := top.at.Entry(section.key)
 		if n == nil || n.Kind != markup.Map {
 			continue

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 
+	"rodwright/length"
 	"rodwright/piece/markup"
 	"rodwright/trade/table"
 	"rodwright/trade/wood"
@@ -20,7 +21,7 @@ func (r *reading) readPlace(n *markup.Node) {
 		r.presetAir(usualRoom, Pos{})
 		return
 	}
-	f, ok := r.fields(n, "the place", "room", "humidity", "temperature", "doors", "ceiling", "wall", "slope")
+	f, ok := r.fields(n, "the place", "room", "humidity", "temperature", "doors", "ceiling", "wall", "slope", "city", "threshold", "turns")
 	if !ok {
 		return
 	}
@@ -34,10 +35,12 @@ func (r *reading) readPlace(n *markup.Node) {
 		r.presetAir(usualRoom, Pos{})
 	}
 	wet, warm := r.readHumidity(f), r.readTemperature(f)
-	p.AirAssumed = !wet || !warm
+	p.AirAssumed, p.HumidityAssumed = !wet || !warm, !wet
+	r.readCity(f)
 	r.readWay(f)
 	r.readWall(f)
 	p.Slope = f.slope("slope")
+	p.Threshold, _ = f.length("threshold", aboveZero)
 }
 
 // presetAir takes the air of a kind of room.
@@ -48,7 +51,7 @@ func (r *reading) presetAir(id string, at Pos) {
 		return
 	}
 	p := &r.doc.Place
-	p.Room, p.AirAssumed = room.ID, true
+	p.Room, p.AirAssumed, p.HumidityAssumed = room.ID, true, true
 	p.LowRH, p.HighRH, p.LowC, p.HighC = room.LowRH, room.HighRH, room.LowC, room.HighC
 }
 
@@ -100,23 +103,33 @@ func (r *reading) readTemperature(f fields) bool {
 	return true
 }
 
-// readWay reads the doors and the ceiling that the piece must pass.
+// readWay reads the doors, the turns and the ceiling that the piece must pass.
 func (r *reading) readWay(f fields) {
 	if l, ok := f.length("ceiling", aboveZero); ok {
 		r.doc.Place.Ceiling = &l
 	}
-	for _, e := range r.entries(f.node("doors"), "doors", "hall: 32 × 78 in") {
-		r.checkName(e.Key, e.KeyPos, aDoor)
+	r.readOnTheWay(f, "doors", "32 × 78 in", "width × height", aDoor, func(e markup.Entry, size []length.Length) {
+		r.doc.Place.Doors = append(r.doc.Place.Doors, Door{e.Key, size[0], size[1], e.KeyPos})
+	})
+	r.readOnTheWay(f, "turns", "36 × 40 in", "widths, of the passage from and of the one to", aTurn, func(e markup.Entry, size []length.Length) {
+		r.doc.Place.Turns = append(r.doc.Place.Turns, Turn{e.Key, size[0], size[1], e.KeyPos})
+	})
+}
+
+// readOnTheWay reads named places to pass, each with two sizes.
+func (r *reading) readOnTheWay(f fields, key, example, sizes string, what noun, take func(markup.Entry, []length.Length)) {
+	for _, e := range r.entries(f.node(key), key, "hall: "+example) {
+		r.checkName(e.Key, e.KeyPos, what)
 		if e.Value.Kind == markup.Empty {
-			r.fail(e.KeyPos, "write its width × height, for example 32 × 78 in", "the door %s has no size", e.Key)
+			r.fail(e.KeyPos, "write its "+sizes+", for example "+example, "the %s %s has no size", what, e.Key)
 			continue
 		}
 		n := r.single(e.Value, e.Key)
 		if n == nil {
 			continue
 		}
-		if size, ok := r.dimensions(writtenAt(n), e.Key, "32 × 78 in", 2); ok {
-			r.doc.Place.Doors = append(r.doc.Place.Doors, Door{e.Key, size[0], size[1], e.KeyPos})
+		if size, ok := r.dimensions(writtenAt(n), e.Key, example, 2); ok {
+			take(e, size)
 		}
 	}
 }

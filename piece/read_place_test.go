@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"rodwright/length"
+	"rodwright/piece"
 	"rodwright/trade/wood"
 )
 
@@ -42,6 +43,19 @@ func TestTheAirIsTheMakersOrThatOfTheKindOfRoom(t *testing.T) {
 		near := func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
 		if p.Room != c.room || p.AirAssumed != c.assumed || !near(p.LowRH, c.lowRH) || !near(p.HighRH, c.highRH) || !near(p.LowC, c.low) || !near(p.HighC, c.high) {
 			t.Errorf("%q: read %+v", c.place, p)
+		}
+	}
+}
+
+func TestATurnHasTheWidthsOfItsTwoPassages(t *testing.T) {
+	p := read(t, placeLine, "place: {room: studio, turns: {landing: 36 × 40 in, gallery: 900 × 1000 mm}}\n").Place
+	if len(p.Turns) != 2 || p.Turns[0].Name != "landing" || p.Turns[0].From != 36*in || p.Turns[0].To != 40*in || p.Turns[1].To != length.Metre {
+		t.Errorf("turns: %+v", p.Turns)
+	}
+	for _, wrong := range []string{"landing: 36 in", "landing: 36 × 0 in", "landing:", "landing: {from: 36}"} {
+		text := changed(t, placeLine, "place: {room: studio, turns: {"+wrong+"}}\n")
+		if _, err := piece.Read("bench", []byte(text)); err == nil {
+			t.Errorf("%s is read", wrong)
 		}
 	}
 }

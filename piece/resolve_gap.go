@@ -85,7 +85,7 @@ func (r *rod) moves(p *FlatPanel, d length.Length, mc float64) (figure.Figure, e
 	if cut == "" {
 		cut, unsure = wood.Flat, []string{"how the boards are sawn is not known: reckoned as flat-sawn"}
 	}
-	f, err := wood.Change(w.Species, cut, d, w.Moisture, mc)
+	f, err := wood.Most(w.Species, cut, d, w.Moisture, mc)
 	if err != nil {
 		return f, r.fault(p.Spec.Pos, "name a wood and a cut whose movement is known", "the movement of %s: %v", p.Name, err)
 	}

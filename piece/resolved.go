@@ -35,6 +35,7 @@ type Resolved struct {
 // Air is the moisture the wood is built at and will live at.
 type Air struct {
 	BuildMC, DryMC, WetMC float64         // percent
+	Months                []float64       // percent, January first, from DryMC to WetMC; nil where no city is known
 	Figures               []figure.Figure // how dry and wet were reckoned
 	Assumed               []string
 }

@@ -143,6 +143,7 @@ func (s *Shop) readSettings(n ast.Node) error {
 		{"corner gap", lengthInto(&t.CornerGap)},
 		{"sag ratio", numberInto(&t.SagRatio, 10000)},
 		{"lasting ratio", numberInto(&t.LastingRatio, 10000)},
+		{"sway ratio", numberInto(&t.SwayRatio, 10000)},
 		{"tip angle", numberInto(&t.TipDegrees, 60)},
 		{"lift", numberInto(&t.LiftKg, 200)},
 		{"people", countInto(&t.People, 100)},

@@ -89,6 +89,7 @@ settings:
   corner gap: 5 mm
   sag ratio: 500
   lasting ratio: 300
+  sway ratio: 150
   tip angle: 12
   lift: 20
   people: 3
@@ -108,7 +109,7 @@ settings:
 	mm := func(n int) length.Length { return length.Length(n) * length.Millimetre }
 	want := shop.Settings{
 		WorkingGap: mm(1), InsideRadius: mm(2), ScrewAllowance: mm(3), HoleClearance: mm(4), CornerGap: mm(5), SagRatio: 500, LastingRatio: 300,
-		TipDegrees: 12, LiftKg: 20, People: 3, HandsPerDay: 7.5, Backlog: 20, Slack: 0.1, Waste: 0.3, Spare: 0.05, Straps: 3, Coats: 4,
+		SwayRatio: 150, TipDegrees: 12, LiftKg: 20, People: 3, HandsPerDay: 7.5, Backlog: 20, Slack: 0.1, Waste: 0.3, Spare: 0.05, Straps: 3, Coats: 4,
 		FirstGrit: 100, LastGrit: 220, Adhesive: "epoxy", Finish: "shellac", MetalFinish: "enamel",
 	}
 	if s.Settings != want {

@@ -70,6 +70,7 @@ type Settings struct {
 	CornerGap      length.Length // between the rim of a flange and the nearest hole or edge
 	SagRatio       float64       // span ÷ elastic sag must be at least this
 	LastingRatio   float64       // span ÷ lasting sag must be at least this
+	SwayRatio      float64       // height ÷ sway under a push at the top must be at least this
 	TipDegrees     float64       // angle at which the piece must still stand
 	LiftKg         float64       // one person lifts this much close to the body
 	People         int           // hands in the shop

@@ -27,6 +27,7 @@ func (s *Shop) validate(top ast.Node) error {
 		{t.HandsPerDay > 0, "settings: hands a day is zero", "write the hours of work in a day, for example 6"},
 		{t.People > 0, "settings: people is zero", "write how many work in the shop"},
 		{t.SagRatio > 0 && t.LastingRatio > 0, "settings: a sag ratio is zero", "write span ÷ sag, for example 600"},
+		{t.SwayRatio > 0, "settings: sway ratio is zero", "write height ÷ sway, for example 200"},
 		{t.LiftKg > 0, "settings: lift is zero", "write what one person lifts, for example 23"},
 		{t.Coats > 0, "settings: coats is zero", "write at least 1"},
 	}

@@ -45,12 +45,13 @@ type checkVerb struct {
 	Piece string `arg:"" help:"The piece document, NAME.piece.yaml, or - for standard input."`
 	JSON  bool   `name:"json" help:"One JSON object for programs."`
 	Drawn bool   `help:"As it began: the journal beside it is left out."`
-	All   bool   `help:"Also what stands; without it only what is tight, fails or is not known."`
+	All   bool   `help:"What stands in full too, not a line each."`
+	Why   bool   `help:"Reasons with the numbers that went into them and their sources."`
 }
 
 // Help shows an example.
 func (checkVerb) Help() string {
-	return "Example: rodwright check --all examples/stepped-stand.piece.yaml" + withJournal
+	return "Example: rodwright check --why examples/stepped-stand.piece.yaml" + withJournal
 }
 
 // Run prints the findings of one document.
@@ -59,7 +60,7 @@ func (v *checkVerb) Run(m *Main) error {
 	if err != nil {
 		return err
 	}
-	text := printChecks(b, v.All)
+	text := printChecks(b, telling{v.All, v.Why})
 	if v.JSON {
 		if text, err = b.FindingsJSON(); err != nil {
 			return err

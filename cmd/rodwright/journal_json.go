@@ -58,6 +58,7 @@ type listJSON struct {
 	Things    []thingJSON    `json:"things"`
 	Goods     []goodsJSON    `json:"goods"`
 	Distances []distanceJSON `json:"distances"`
+	Pushes    []pushJSON     `json:"pushes"`
 	Finished  bool           `json:"finished"`
 	Delivered bool           `json:"delivered"`
 }
@@ -85,6 +86,11 @@ type goodsJSON struct {
 
 type distanceJSON struct {
 	journal.Distance
+	Number int64 `json:"number"` // of the entry that told of it
+}
+
+type pushJSON struct {
+	journal.Push
 	Number int64 `json:"number"` // of the entry that told of it
 }
 
@@ -132,13 +138,16 @@ func listOf(l change.Log, now *change.Truth, actor string) listJSON {
 	rec := journal.Fold(l.Entries)
 	out := listJSON{
 		Piece: l.Name, Number: int64(len(l.Entries)), Entries: entriesJSON(l, 0, finenessOf(l), actor), Orders: ordersJSON(rec),
-		Things: []thingJSON{}, Goods: []goodsJSON{}, Distances: []distanceJSON{}, Finished: rec.Finished, Delivered: rec.Delivered,
+		Things: []thingJSON{}, Goods: []goodsJSON{}, Distances: []distanceJSON{}, Pushes: []pushJSON{}, Finished: rec.Finished, Delivered: rec.Delivered,
 	}
 	for _, g := range rec.Goods {
 		out.Goods = append(out.Goods, goodsJSON{g.ID, g.Goods, g.Left})
 	}
 	for _, d := range rec.Distances {
 		out.Distances = append(out.Distances, distanceJSON{d.Distance, d.Number})
+	}
+	for _, t := range rec.Pushes {
+		out.Pushes = append(out.Pushes, pushJSON{t.Push, t.Number})
 	}
 	if now != nil {
 		out.Piece, out.Things = now.Build.Doc.Name, thingsJSON(now.Build)

@@ -17,7 +17,7 @@ func printBuild(b *build.Build) []byte {
 	printHead(&out, b)
 	printUnderWay(&out, b)
 	printParts(&out, b.Parts, b.Doc.Fineness)
-	printFindings(&out, b, false)
+	printFindings(&out, b)
 	fmt.Fprintln(&out)
 	printLayouts(&out, b)
 	printBuying(&out, b.Buy)

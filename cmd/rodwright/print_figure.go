@@ -7,13 +7,16 @@ import (
 	"rodwright/length"
 )
 
-// reason tells a figure in one line: what it is, its formula with the numbers that went in, the source.
-func reason(f figure.Figure, to length.Fineness) string {
+// reason tells a figure in one line: what it is and its formula; in full also the numbers that went in and the
+// source.
+func reason(f figure.Figure, to length.Fineness, full bool) string {
 	text := f.Name + " " + f.Show(to)
 	if f.Formula == nil {
 		return text
 	}
-	text += " by " + f.Formula.Text
+	if text += " by " + f.Formula.Text; !full {
+		return text
+	}
 	if len(f.Inputs) > 0 {
 		inputs := make([]string, len(f.Inputs))
 		for i, in := range f.Inputs {

@@ -80,6 +80,7 @@ func printUnderWay(out *bytes.Buffer, b *build.Build) {
 	printMade(out, b)
 	printGoods(out, b)
 	printDistances(out, b)
+	printPushes(out, b)
 	if u.Extra.HandsH > 0 || u.Extra.Material > 0 {
 		fmt.Fprintf(out, "  more than a piece made right at first takes: %s hours, material %s\n", figure.Digits(u.Extra.HandsH, 3), money.Of(u.Extra.Material))
 	}
@@ -190,6 +191,13 @@ func printDistances(out *bytes.Buffer, b *build.Build) {
 			over = " " + string(d.Over)
 		}
 		fmt.Fprintf(out, "  measured: %s to %s %s%s; drawn %s\n", d.From, d.To, fine.Text(d.Value), over, fine.Text(d.Drawn))
+	}
+}
+
+// printPushes prints how the standing frame moved when it was pushed.
+func printPushes(out *bytes.Buffer, b *build.Build) {
+	for _, t := range b.Under.Record.Pushes {
+		fmt.Fprintf(out, "  %s\n", journal.Happened{What: journal.Pushed, Push: &t.Push}.Words(b.Doc.Fineness.Finer(), ""))
 	}
 }
 

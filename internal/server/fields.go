@@ -35,12 +35,13 @@ var typed = []struct{ kind, paths string }{
 	{wordField, "holds/*/weight holds/*/size rails/*/share posts/*/pipe rails/*/pipe arms/*/pipe sticks/*/pipe"},
 	{wordField, "panels/*/grain panels/*/sheet panels/*/wood panels/*/wood/* panels/*/show panels/*/stock panels/*/straps"},
 	{wordField, "feet/*/rated feet/*/kind feet/*/fixed holes/*/size holes/*/passes voids/*/size voids/*/walls voids/*/resin"},
+	{wordField, "loads/*/weight loads/*/push loads/*/edge loads/*/towards"},
 	{wordField, "edges/*/* joints/* joints/*/screw joints/*/slotted"},
 }
 
 // nouns say in front of a name what it is the name of. Sections that are not here are called by their own name,
 // and feet by the name of their kind.
-var nouns = map[string]string{"holds": "held:", "panels": "panel", "posts": "posts", "rails": "rails", "arms": "arms", "sticks": "stick", "holes": "holes", "voids": "voids", "edges": "edges of", "sizes": "size", "feet": ""}
+var nouns = map[string]string{"holds": "held:", "panels": "panel", "posts": "posts", "rails": "rails", "arms": "arms", "sticks": "stick", "holes": "holes", "voids": "voids", "loads": "load", "edges": "edges of", "sizes": "size", "feet": ""}
 
 // fieldsOf lists what can be typed in a document, in its order. A value that only names a size is typed there.
 func fieldsOf(doc *piece.Document) ([]fieldBody, error) {

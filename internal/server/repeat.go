@@ -77,7 +77,7 @@ func tells(said, kept journal.Happened, rec *journal.Record) bool {
 	part := said.Part == kept.Part || strings.HasPrefix(kept.Part, said.Part+".") || said.Part == thing.Label
 	return part && said.What == kept.What && said.Work == kept.Work && said.From == kept.From && said.Took == kept.Took && said.Why == kept.Why &&
 		cmp.Or(said.HandsH, kept.HandsH) == kept.HandsH && (kept.Again || !said.Again) &&
-		reflect.DeepEqual(said.Goods, kept.Goods) && sameDistance(said.Distance, kept.Distance) && measures(said.Shape, kept.Shape)
+		reflect.DeepEqual(said.Goods, kept.Goods) && sameDistance(said.Distance, kept.Distance) && reflect.DeepEqual(said.Push, kept.Push) && measures(said.Shape, kept.Shape)
 }
 
 // measures reports whether a shape has the sizes that were said.

@@ -105,7 +105,7 @@ func (s *Server) routes(page http.Handler) (http.Handler, error) {
 	mux := http.NewServeMux()
 	api := newAPI(mux, s.version)
 	for _, register := range []func(huma.API){
-		s.registerPieces, s.registerSizes, s.registerDrawings, s.registerSolids, s.registerBooks,
+		s.registerPieces, s.registerSizes, s.registerDrawings, s.registerPictures, s.registerSolids, s.registerBooks,
 		s.registerLog, s.registerPreview, s.registerEntries, s.registerWeigh, s.registerTake, s.registerWrong,
 		s.registerThings, s.registerYields, s.registerCompare, s.registerMoment,
 		s.registerAnswers, s.registerEvents,

@@ -248,3 +248,57 @@ func TestASpringLostInRoundingHoldsNothing(t *testing.T) {
 		}
 	}
 }
+
+// A matrix whose band is given answers as one that seeks its own order, and is as unstable.
+func TestABandThatIsGivenChangesNoAnswer(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 40).Draw(t, "n")
+		k := rapid.IntRange(0, n-1).Draw(t, "k")
+		a, b := New(n), NewBanded(n, k)
+		for i := range n {
+			for j := max(0, i-k); j <= i; j++ {
+				v := rapid.Float64Range(-1, 1).Draw(t, "v")
+				if i == j {
+					v = float64(2*k+2) + v // so that it stands: its diagonal outweighs its row
+				}
+				a.Add(i, j, v)
+				b.Add(j, i, v)
+			}
+		}
+		f, err := a.Factor()
+		g, err2 := b.Factor()
+		if err != nil || err2 != nil {
+			t.Fatal(err, err2)
+		}
+		load := make([]float64, n)
+		for i := range load {
+			load[i] = float64(i%7) - 3
+		}
+		x, y := f.Solve(load), g.Solve(load)
+		for i := range x {
+			if math.Abs(x[i]-y[i]) > 1e-12 {
+				t.Fatalf("unknown %d: %v, with its band given %v", i, x[i], y[i])
+			}
+		}
+	})
+}
+
+func TestABandIsHeldTo(t *testing.T) {
+	m := NewBanded(5, 1)
+	m.Add(3, 1, 1)
+	if _, err := m.Factor(); err == nil {
+		t.Error("an entry outside the band is taken")
+	}
+	for _, size := range [][2]int{{0, 0}, {3, 3}, {3, -1}, {200_000, 100_000}} {
+		if _, err := NewBanded(size[0], size[1]).Factor(); err == nil {
+			t.Errorf("%v is taken", size)
+		}
+	}
+	loose := NewBanded(3, 1)
+	loose.AddBlock([]int{0, 1}, []float64{1, -1, -1, 1})
+	loose.AddBlock([]int{1, 2}, []float64{1, -1, -1, 1})
+	var u *Unstable
+	if _, err := loose.Factor(); !errors.As(err, &u) {
+		t.Errorf("a floating chain: %v", err)
+	}
+}

@@ -1,12 +1,7 @@
 package band
 
 import (
-	"fmt"
 	"math"
-
-	"gonum.org/v1/gonum/blas"
-	"gonum.org/v1/gonum/blas/blas64"
-	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
 // Factor is a factored matrix that answers loads. It may be used from several goroutines at once.
@@ -14,7 +9,7 @@ type Factor struct {
 	n     int
 	place []int32   // where an unknown stands in the factor
 	scale []float64 // 1/√ of its own stiffness
-	upper blas64.TriangularBand
+	l     *strip
 	floor float64 // the smallest pivot, of 1
 }
 
@@ -26,23 +21,24 @@ const (
 	least   = 2e-13 // the smallest eigenvalue of a structure that stands
 )
 
+// filling returns the scaled matrix as a strip, plus lift on its diagonal.
+type filling func(lift float64) *strip
+
 // Factor factors the matrix, which stays as it is. An [*Unstable] says that something moves freely.
 func (m *Matrix) Factor() (*Factor, error) {
 	if m.err != nil {
 		return nil, m.err
 	}
-	l := lower(m.rows)
 	f := &Factor{n: m.n, scale: make([]float64, m.n)}
-	if err := f.scaleBy(l); err != nil {
+	if err := f.scaleBy(m.diagonal()); err != nil {
 		return nil, err
 	}
-	place, k := l.order()
-	if m.n*(k+1) > maxBand {
-		return nil, fmt.Errorf("%d unknowns with a band of %d are more than can be solved here", m.n, k)
+	fill, err := f.placed(m)
+	if err != nil {
+		return nil, err
 	}
-	f.place = place
-	if !f.factor(l, k, 0) {
-		return nil, f.unstable(l, k)
+	if !f.factor(fill, 0) {
+		return nil, f.unstable(fill)
 	}
 	if f.floor < suspect {
 		if motion, stiff := f.softest(); stiff < least {
@@ -52,16 +48,38 @@ func (m *Matrix) Factor() (*Factor, error) {
 	return f, nil
 }
 
-// scaleBy reads the diagonal; an unknown with nothing on it is loose on its own.
-func (f *Factor) scaleBy(l lower) error {
-	diagonal := make([]float64, f.n)
-	for i, row := range l {
+// placed finds the place of every unknown and how the matrix is filled in that order.
+func (f *Factor) placed(m *Matrix) (filling, error) {
+	if m.strip != nil {
+		f.place = straightPlaces(m.n)
+		return func(lift float64) *strip { return m.strip.scaled(f.scale, lift) }, nil
+	}
+	l := lower(m.rows)
+	place, k := l.order()
+	f.place = place
+	return func(lift float64) *strip { return f.gathered(l, k, lift) }, tooWide(m.n, k)
+}
+
+// diagonal returns the entries on the diagonal.
+func (m *Matrix) diagonal() []float64 {
+	out := make([]float64, m.n)
+	for i, row := range m.rows {
 		for _, e := range row {
 			if int(e.j) == i {
-				diagonal[i] = e.v
+				out[i] = e.v
 			}
 		}
 	}
+	for i := range out {
+		if m.strip != nil {
+			out[i] = m.strip.row(i)[m.strip.k]
+		}
+	}
+	return out
+}
+
+// scaleBy takes the diagonal; an unknown with nothing on it is loose on its own.
+func (f *Factor) scaleBy(diagonal []float64) error {
 	for i, d := range diagonal {
 		// The smallest normal number: below it 1/√d is inexact.
 		if !(d > 0x1p-1022) || math.IsInf(d, 0) {
@@ -74,9 +92,9 @@ func (f *Factor) scaleBy(l lower) error {
 	return nil
 }
 
-// factor fills the band with the scaled matrix plus lift on its diagonal and factors it.
-func (f *Factor) factor(l lower, k int, lift float64) bool {
-	a := blas64.SymmetricBand{Uplo: blas.Upper, N: f.n, K: k, Stride: k + 1, Data: make([]float64, f.n*(k+1))}
+// gathered is the filling of a matrix by rows.
+func (f *Factor) gathered(l lower, k int, lift float64) *strip {
+	s := newStrip(f.n, k)
 	for i, row := range l {
 		for _, e := range row {
 			j := int(e.j)
@@ -85,20 +103,39 @@ func (f *Factor) factor(l lower, k int, lift float64) bool {
 				v += lift
 			}
 			r, c := int(f.place[i]), int(f.place[j])
-			if r > c {
+			if r < c {
 				r, c = c, r
 			}
-			a.Data[r*a.Stride+c-r] = v
+			s.row(r)[c-r+k] = v
 		}
 	}
-	upper, ok := lapack64.Pbtrf(a)
-	f.upper, f.floor = upper, 1
+	return s
+}
+
+// scaled is the filling of a matrix that is a strip itself.
+func (s *strip) scaled(scale []float64, lift float64) *strip {
+	out := newStrip(s.n, s.k)
+	for i := range s.n {
+		from, to, lo := s.row(i), out.row(i), max(0, i-s.k)
+		for m, v := range from[lo-i+s.k:] {
+			to[lo-i+s.k+m] = v * scale[i] * scale[lo+m]
+		}
+		to[s.k] += lift
+	}
+	return out
+}
+
+// factor factors the scaled matrix.
+func (f *Factor) factor(fill filling, lift float64) bool {
+	f.l, f.floor = fill(lift), 1
+	if !f.l.cholesky() {
+		return false
+	}
 	for i := range f.n {
-		d := upper.Data[i*upper.Stride]
-		ok = ok && d > 0
+		d := f.l.row(i)[f.l.k]
 		f.floor = min(f.floor, d*d)
 	}
-	return ok
+	return true
 }
 
 // Solve returns the unknowns under the load b, one number per unknown.
@@ -109,7 +146,7 @@ func (f *Factor) Solve(b []float64) []float64 {
 			y[p] = b[i] * f.scale[i]
 		}
 	}
-	f.solve(y)
+	f.l.solve(y)
 	x := make([]float64, f.n)
 	for i, p := range f.place {
 		x[i] = y[p] * f.scale[i]
@@ -117,6 +154,8 @@ func (f *Factor) Solve(b []float64) []float64 {
 	return x
 }
 
-func (f *Factor) solve(y []float64) {
-	lapack64.Pbtrs(f.upper, blas64.General{Rows: f.n, Cols: 1, Stride: 1, Data: y})
+// Release gives the room of the factor to others; it answers no more.
+func (f *Factor) Release() {
+	f.l.release()
+	f.l = nil
 }

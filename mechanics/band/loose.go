@@ -4,9 +4,9 @@ import "math"
 
 // unstable finds how a matrix that has no Cholesky factor moves: it is lifted until it has one, and the
 // softest motion of the lifted one is that of the matrix.
-func (f *Factor) unstable(l lower, k int) error {
+func (f *Factor) unstable(fill filling) error {
 	for lift := 1e-10; lift < 1e3; lift *= 100 {
-		if f.factor(l, k, lift) {
+		if f.factor(fill, lift) {
 			motion, _ := f.softest()
 			return f.named(motion)
 		}
@@ -25,7 +25,7 @@ func (f *Factor) softest() (motion []float64, stiffness float64) {
 	stiffness = 1
 	unit(v)
 	for range 4 {
-		f.solve(v)
+		f.l.solve(v)
 		length := unit(v)
 		if length == 0 || math.IsInf(length, 0) || math.IsNaN(length) {
 			return v, 0

@@ -45,10 +45,7 @@ func (l lower) pairs(f func(i, j int32)) {
 // Cuthill, J. McKee, Proc. 24th Nat. Conf. ACM, 1969, p. 157) where that makes the band narrower.
 func (l lower) order() (place []int32, bandwidth int) {
 	n := len(l)
-	place = make([]int32, n)
-	for i := range place {
-		place[i] = int32(i)
-	}
+	place = straightPlaces(n)
 	bandwidth = l.bandwidth(place)
 	if bandwidth < 2 {
 		return place, bandwidth
@@ -58,6 +55,15 @@ func (l lower) order() (place []int32, bandwidth int) {
 		return other, k
 	}
 	return place, bandwidth
+}
+
+// straightPlaces leaves every unknown where it is.
+func straightPlaces(n int) []int32 {
+	place := make([]int32, n)
+	for i := range place {
+		place[i] = int32(i)
+	}
+	return place
 }
 
 func (g graph) cuthillMcKee() []int32 {

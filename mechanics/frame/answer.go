@@ -59,15 +59,15 @@ func (a *Answer) Sway(name string) (float64, bool) {
 // answer reads everything off the movements.
 func (m *Model) answer(l *laid, u, lift []float64) (Answer, error) {
 	holds, out := m.reactions(l.force, u, l.ground)
-	a := Answer{Case: l.name, names: m.names}
+	a := Answer{Case: l.name, names: m.names, Nodes: make([]Stand, 0, len(m.frame.Nodes)), Members: make([]Strain, 0, len(m.sticks))}
 	for i, n := range m.frame.Nodes {
 		s := Stand{Node: n.Name}
 		copy(s.Move[:], u[6*i:])
 		copy(s.Push[:], holds[6*i:])
 		a.Nodes = append(a.Nodes, s)
 	}
-	for i, f := range m.floors {
-		s := &a.Nodes[f.node]
+	for i := range lift { // none where the feet are held down
+		s := &a.Nodes[m.floors[i].node]
 		s.Lift = lift[i]
 		if s.Lift > 0 || s.Push[AlongZ] < 0 {
 			s.Push[AlongZ] = 0 // a floor does not pull; what stood there is rounding

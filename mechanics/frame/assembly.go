@@ -10,6 +10,7 @@ import (
 type assembly struct {
 	ties     *ties
 	nodes    int
+	bound    []int // how many nodes each panel binds
 	entries  []entry
 	diagonal []float64
 	turning  [][3][3]float64 // stiffness of each node's loose turnings among themselves, below the diagonal

@@ -22,14 +22,12 @@ func (a *Answer) finite() bool {
 // rounding is the force that may be left over, or missing, because movements have only so many places: a frame
 // that is moved as a whole strains nothing, yet every movement is rounded.
 func (m *Model) rounding(u []float64) float64 {
-	stiff, far := 0.0, 0.0
-	for i := range m.sticks {
-		stiff = math.Max(stiff, m.sticks[i].stiff[stretch][stretch])
-	}
+	far := 0.0 // squared
 	for i := range m.frame.Nodes {
-		far = math.Max(far, three(u, 6*i).length())
+		v := three(u, 6*i)
+		far = max(far, v.dot(v))
 	}
-	return 1e-12 * stiff * far
+	return 1e-12 * m.stiffest * math.Sqrt(far)
 }
 
 // balanced reports that what is left over is nothing beside what is borne.

@@ -57,10 +57,24 @@ func (m *Model) settle(l *laid, u []float64) ([]float64, error) {
 	if len(m.floors) == 0 {
 		return nil, nil
 	}
+	return m.settleBy(l, u, m.pushes(l, u))
+}
+
+// pushes are those of the floors with the feet held down.
+func (m *Model) pushes(l *laid, u []float64) []float64 {
 	holds, _ := m.reactions(l.force, u, l.ground)
 	push := make([]float64, len(m.floors))
 	for i, f := range m.floors {
-		if push[i] = holds[f.freedom]; math.Abs(push[i]) < m.rounding(u) {
+		push[i] = holds[f.freedom]
+	}
+	return push
+}
+
+// settleBy finds the lifts from the pushes of the floors with the feet held down.
+func (m *Model) settleBy(l *laid, u, push []float64) ([]float64, error) {
+	small := m.rounding(u)
+	for i := range push {
+		if math.Abs(push[i]) < small {
 			push[i] = 0
 		}
 	}

@@ -2,11 +2,14 @@ package frame
 
 // Case is one set of loads. What stands in it is the caller's choice.
 type Case struct {
-	Name   string
-	Pushes []Push
-	Points []Point
-	Evens  []Even
-	Shifts []Shift
+	Name string
+	// HeldDown lets the floors hold their feet down too, as if they were bolted there: the frame answers a sum of such
+	// cases with the sum of the answers, and never tips.
+	HeldDown bool
+	Pushes   []Push
+	Points   []Point
+	Evens    []Even
+	Shifts   []Shift
 }
 
 // Push is a force (N) and a moment (N·mm) on a node, along and about the axes of the frame.
@@ -45,10 +48,12 @@ type Term struct {
 }
 
 // Combine adds up cases. A frame without one-sided feet answers a sum of cases with the sum of the answers;
-// with them it does not, which is why the loads are added here and not the answers.
+// with them it does not, which is why the loads are added here and not the answers. Where one of the cases holds the
+// feet down the sum does.
 func Combine(name string, terms ...Term) Case {
 	sum := Case{Name: name}
 	for _, t := range terms {
+		sum.HeldDown = sum.HeldDown || t.Case.HeldDown
 		for _, p := range t.Case.Pushes {
 			sum.Pushes = append(sum.Pushes, Push{p.Node, p.Force.times(t.By), p.Moment.times(t.By)})
 		}

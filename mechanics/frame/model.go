@@ -11,9 +11,11 @@ type Model struct {
 	ties   ties
 	system *system
 	idle   []idle
-	floors []floor
-	lifted [][]float64 // movement of all freedoms when the floor under one foot rises by 1 mm
-	give   [][]float64 // push of every floor when that happens
+	// stiffest is the most that a member resists being stretched, N/mm.
+	stiffest float64
+	floors   []floor
+	lifted   [][]float64 // movement of all freedoms when the floor under one foot rises by 1 mm
+	give     [][]float64 // push of every floor when that happens
 }
 
 // New makes a frame ready. A frame in which something is loose is an error of type [*Mechanism]; anything else
@@ -26,6 +28,7 @@ func New(f Frame) (*Model, error) {
 	m := &Model{frame: f, names: known, ties: f.ties(known), sticks: make([]stick, len(f.Members))}
 	for i, member := range f.Members {
 		m.sticks[i] = f.stick(member, known)
+		m.stiffest = math.Max(m.stiffest, m.sticks[i].stiff[stretch][stretch])
 	}
 	if err := m.factor(); err != nil {
 		return nil, err
@@ -37,6 +40,9 @@ func New(f Frame) (*Model, error) {
 // factor assembles and factors the stiffness of the loose unknowns.
 func (m *Model) factor() error {
 	a := assembly{ties: &m.ties, nodes: len(m.frame.Nodes), turning: make([][3][3]float64, len(m.frame.Nodes))}
+	for _, p := range m.frame.Panels {
+		a.bound = append(a.bound, len(p.Nodes))
+	}
 	a.diagonal = make([]float64, len(m.ties.loose))
 	a.entries = make([]entry, 0, 80*len(m.sticks)) // half of 12 by 12, with the diagonal
 	for i := range m.sticks {

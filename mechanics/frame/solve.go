@@ -3,6 +3,7 @@ package frame
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Solve works out the cases one after another with the one factor of the model. The answers stand in the order
@@ -38,17 +39,14 @@ func (m *Model) solve(c Case) (Answer, error) {
 		return Answer{}, err
 	}
 	u := m.move(l.force, l.ground)
+	if c.HeldDown {
+		return m.answer(l, u, nil)
+	}
 	lift, err := m.settle(l, u)
 	if err != nil {
 		return Answer{}, err
 	}
-	for i, z := range lift {
-		l.ground[m.floors[i].freedom] += z
-		for j := range u {
-			u[j] += z * m.lifted[i][j]
-		}
-	}
-	return m.answer(l, u, lift)
+	return m.let(l, u, lift)
 }
 
 // lay brings the loads of a case together.
@@ -130,10 +128,14 @@ func (m *Model) move(force, ground []float64) []float64 {
 	}
 	loose := make([]float64, len(m.ties.loose))
 	u := m.ties.spread(loose, held)
-	for range 2 {
-		rest := m.resistance(u, ground)
-		for i := range rest {
-			rest[i] = force[i] - rest[i]
+	still := !slices.ContainsFunc(ground, func(g float64) bool { return g != 0 })
+	for round := range 2 {
+		rest := force
+		if round > 0 || !still { // a frame that has not moved resists nothing
+			rest = m.resistance(u, ground)
+			for i := range rest {
+				rest[i] = force[i] - rest[i]
+			}
 		}
 		out, _ := m.ties.gathered(rest)
 		for i, x := range m.system.solve(out) {

@@ -20,6 +20,12 @@ func bentMost(m Member, long float64, r Strain, b *burden) (stress, at float64) 
 			stress, at = s, x
 		}
 	}
+	if len(b.spots)+len(b.spreads) == 0 { // the moments run straight from end to end
+		try(0, bent.stress(0))
+		try(long, bent.stress(long))
+		try(long, bent.join(r.End, m.End, c))
+		return stress, at
+	}
 	marks := bent.marks(long)
 	for i, x := range marks {
 		try(x, bent.stress(x))

@@ -27,7 +27,7 @@ func (a *assembly) system() (s *system, motion []float64, err error) {
 	s = &system{place: make([]int, len(a.diagonal))}
 	bordered := 0
 	for i, f := range a.ties.loose {
-		if f >= 6*a.nodes {
+		if f >= 6*a.nodes && a.wide(f) {
 			s.place[i] = ^bordered
 			bordered++
 			continue
@@ -46,6 +46,13 @@ func (a *assembly) system() (s *system, motion []float64, err error) {
 	motion, err = s.factorBorder(small)
 	return s, motion, err
 }
+
+// narrow is how many nodes a panel may bind whose own unknowns stand in the band: those of a wider one would draw the band
+// out over the whole frame.
+const narrow = 4
+
+// wide reports whether a freedom of a panel stands in the border.
+func (a *assembly) wide(freedom int) bool { return a.bound[(freedom-6*a.nodes)/3] > narrow }
 
 // factorBand sends every entry where it belongs and factors the band.
 func (a *assembly) factorBand(s *system, small *mat.SymDense) ([]float64, error) {

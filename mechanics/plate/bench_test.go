@@ -1,6 +1,9 @@
 package plate
 
-import "testing"
+import (
+	"strconv"
+	"testing"
+)
 
 // desk is 1200 × 500 mm of a hardwood of its class, 18 mm thick, with two notches and four flange discs.
 func desk() *Plate {
@@ -37,4 +40,31 @@ func BenchmarkSolveDeskThatLifts(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// BenchmarkSolveBench works out plates of a bench that grows by posts and notches: the time should grow about as its length.
+func BenchmarkSolveBench(b *testing.B) {
+	for _, bays := range []int{1, 2, 4, 8, 16} {
+		b.Run(strconv.Itoa(bays)+" bays", func(b *testing.B) {
+			p := bench(bays)
+			for b.Loop() {
+				if _, err := p.Solve(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// bench is a plate with a pair of posts and a notch for every 600 mm of its length.
+func bench(bays int) *Plate {
+	p := &Plate{Width: 600 * float64(bays), Depth: 400, Thickness: 25, Material: wood, Load: Load{Pressure: 1e-3}}
+	for k := range bays + 1 {
+		x := min(max(600*float64(k), 50), p.Width-50)
+		p.Posts = append(p.Posts, Post{X: x, Y: 50, TwoSided: true}, Post{X: x, Y: 350, TwoSided: true})
+	}
+	for k := range bays {
+		p.Openings = append(p.Openings, Rect{X: 600*float64(k) + 280, Y: 0, W: 40, H: 60})
+	}
+	return p
 }

@@ -167,8 +167,8 @@ func TestErrorFallsAsTheMeshIsRefined(t *testing.T) {
 		last := math.Inf(1)
 		for _, cells := range []float64{2, 4, 8, 16} {
 			s := stiffness(t, c.p)
-			xs, ys := c.p.forced()
-			l, err := c.p.newLevel(s, xs, ys, 1000/cells)
+			xs, ys := meshing{[]float64{0, 1000}, []float64{0, 1000}, cells, cells}.split()
+			l, err := c.p.newLevel(s, xs, ys)
 			if err == nil {
 				err = l.settle()
 			}

@@ -27,6 +27,18 @@ func (e element) entry(u, v int) float64 {
 		4*e.s.Dk*x.m11[a][c]*y.m11[b][d]
 }
 
+// matrix returns the stiffness of the cell.
+func (e element) matrix() *[16][16]float64 {
+	var out [16][16]float64
+	for u := range out {
+		for v := range u + 1 {
+			out[u][v] = e.entry(u, v)
+			out[v][u] = out[u][v]
+		}
+	}
+	return &out
+}
+
 // raw numbers the unknowns of a cell over the whole mesh.
 func (m *mesh) raw(i, j int) [16]int {
 	nodes := m.corners(i, j)

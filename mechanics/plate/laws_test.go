@@ -56,7 +56,8 @@ func TestReactionsSumToTheLoad(t *testing.T) {
 			t.Errorf("the supports carry %v of %v N", sum, r.Load)
 		}
 		for i, s := range r.Posts {
-			w, _ := r.Field.At(p.Posts[i].X, p.Posts[i].Y)
+			// A post nearer to an edge of the notch than the mesh can tell stands between both.
+			w, _ := r.Field.At(r.Field.X[nearest(r.Field.X, p.Posts[i].X)], r.Field.Y[nearest(r.Field.Y, p.Posts[i].Y)])
 			if !p.Posts[i].TwoSided && s.N < -1e-4*size {
 				t.Errorf("post %d pulls %v N and can't", i+1, s.N)
 			}

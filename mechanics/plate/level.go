@@ -12,10 +12,11 @@ type level struct {
 	*mesh
 	*carriage
 	stiff Stiffness
-	load  []float64 // by unknown of the nodes
-	total float64   // load
-	size  float64   // the sum of the sizes of the loads
-	soft  float64   // stiffness lent to lifted supports while the plate tips, else 0
+	cells []*[16][16]float64 // by cell: its stiffness; nil where there is no wood
+	load  []float64          // by unknown of the nodes
+	total float64            // load
+	size  float64            // the sum of the sizes of the loads
+	soft  float64            // stiffness lent to lifted supports while the plate tips, else 0
 
 	eq    []int // by unknown: its equation, or -1 when it is held
 	first []int // by equation: its first unknown
@@ -23,8 +24,8 @@ type level struct {
 	turns int
 }
 
-func (p *Plate) newLevel(s Stiffness, xs, ys []float64, most float64) (*level, error) {
-	l := &level{mesh: newMesh(p, xs, ys, most), stiff: s}
+func (p *Plate) newLevel(s Stiffness, xs, ys []float64) (*level, error) {
+	l := &level{mesh: newMesh(p, xs, ys), stiff: s}
 	if err := l.mesh.check(); err != nil {
 		return nil, err
 	}
@@ -32,8 +33,21 @@ func (p *Plate) newLevel(s Stiffness, xs, ys []float64, most float64) (*level, e
 	if l.carriage, err = p.carry(l.mesh); err != nil {
 		return nil, err
 	}
+	l.stiffen()
 	l.load, l.total, l.size, err = p.loads(l.mesh)
 	return l, err
+}
+
+// stiffen works out the stiffness of every cell.
+func (l *level) stiffen() {
+	l.cells = make([]*[16][16]float64, len(l.wood))
+	for i := range l.tx {
+		for j := range l.ty {
+			if l.has(i, j) {
+				l.cells[l.cell(i, j)] = element{&l.tx[i], &l.ty[j], l.stiff}.matrix()
+			}
+		}
+	}
 }
 
 // number gives every unknown its equation: those that move together share one, those that are held have
@@ -109,6 +123,7 @@ func (l *level) solve() error {
 		return nil
 	}
 	k := l.assemble()
+	defer k.Release()
 	f, err := k.Factor()
 	if err != nil {
 		return l.loose(err)
@@ -120,6 +135,7 @@ func (l *level) solve() error {
 		}
 	}
 	x := f.Solve(b)
+	f.Release()
 	for u, e := range l.eq {
 		if e >= 0 {
 			l.field[u] = x[e]
@@ -129,7 +145,7 @@ func (l *level) solve() error {
 }
 
 func (l *level) assemble() *band.Matrix {
-	k := band.New(len(l.first))
+	k := band.NewBanded(len(l.first), l.width())
 	for i := range l.tx {
 		for j := range l.ty {
 			if l.has(i, j) {
@@ -146,12 +162,50 @@ func (l *level) assemble() *band.Matrix {
 	return k
 }
 
+// width returns the bandwidth: the largest distance of two equations that meet in a cell or in a span of a rail.
+func (l *level) width() int {
+	width := 0
+	meet := func(unknowns []int) {
+		lo, hi := len(l.first), 0
+		for _, u := range unknowns {
+			if e := l.eq[u]; e >= 0 {
+				lo, hi = min(lo, e), max(hi, e)
+			}
+		}
+		width = max(width, hi-lo)
+	}
+	for i := range l.tx {
+		for j := range l.ty {
+			if l.has(i, j) {
+				raw := l.raw(i, j)
+				meet(raw[:])
+			}
+		}
+	}
+	for _, b := range l.beams {
+		for s := range len(b.nodes) - 1 {
+			u := b.first + 2*s
+			meet([]int{u, u + 1, u + 2, u + 3})
+		}
+	}
+	for _, c := range l.contacts {
+		if c.rail >= 0 {
+			meet([]int{c.rail, perNode*c.node + sag})
+		}
+	}
+	return width
+}
+
 func (l *level) assembleCell(k *band.Matrix, i, j int) {
-	e := element{&l.tx[i], &l.ty[j], l.stiff}
+	stiff := l.cells[l.cell(i, j)]
 	raw := l.raw(i, j)
 	for u := range raw {
+		e := l.eq[raw[u]]
+		if e < 0 {
+			continue
+		}
 		for v := range u + 1 {
-			k.Add(l.eq[raw[u]], l.eq[raw[v]], e.entry(u, v))
+			k.Add(e, l.eq[raw[v]], stiff[u][v])
 		}
 	}
 }
@@ -194,14 +248,14 @@ func (l *level) pull(node int) float64 {
 		if !l.has(c[0], c[1]) {
 			continue
 		}
-		e := element{&l.tx[c[0]], &l.ty[c[1]], l.stiff}
+		stiff := l.cells[l.cell(c[0], c[1])]
 		raw := l.raw(c[0], c[1])
 		for u := range raw {
 			if raw[u] != w {
 				continue
 			}
 			for v := range raw {
-				sum -= e.entry(u, v) * l.field[raw[v]]
+				sum -= stiff[u][v] * l.field[raw[v]]
 			}
 		}
 	}

@@ -8,6 +8,10 @@ import (
 // diagonal is how far a point at 45° on a circle of 1 lies from its middle line.
 const diagonal = math.Sqrt2 / 2
 
+// small reports a hole so small that a square around it is as good: a tenth of the shorter side across at most. The
+// square takes away more, so that the plate sags more, by less than 1/1000 for one hole of that size.
+func (p *Plate) small(h Circle) bool { return h.R <= min(p.Width, p.Depth)/20 }
+
 // forced returns the lines across x and across y that the mesh must have: edges of openings, supports, point
 // loads.
 func (p *Plate) forced() (xs, ys []float64) {
@@ -17,7 +21,11 @@ func (p *Plate) forced() (xs, ys []float64) {
 		at(o.X+o.W, o.Y+o.H)
 	}
 	for _, h := range p.Holes {
-		for _, s := range []float64{-1, -diagonal, diagonal, 1} {
+		steps := []float64{-1, -diagonal, diagonal, 1}
+		if p.small(h) {
+			steps = []float64{-1, 1}
+		}
+		for _, s := range steps {
 			at(h.X+s*h.R, h.Y+s*h.R)
 		}
 	}
@@ -37,7 +45,16 @@ func (p *Plate) forced() (xs, ys []float64) {
 		at(l.X, l.Y)
 	}
 	near := min(p.Width, p.Depth) / 500
-	return settled(xs, p.Width, near), settled(ys, p.Depth, near)
+	return halved(settled(xs, p.Width, near)), halved(settled(ys, p.Depth, near))
+}
+
+// halved puts a line in the middle where there are none but the edges: two held edges would hold a cell between them
+// altogether.
+func halved(lines []float64) []float64 {
+	if len(lines) > 2 {
+		return lines
+	}
+	return []float64{lines[0], (lines[0] + lines[1]) / 2, lines[1]}
 }
 
 // settled sorts lines, drops those outside 0 to end, and draws together what lies nearer than near, so that

@@ -11,19 +11,24 @@ type mesh struct {
 	used   []bool // by node: at the corner of some wood
 }
 
-// cuts returns all that is cut out as rectangles; a circle is the two that together just hold it.
+// cuts returns all that is cut out as rectangles; a circle is the two that together just hold it, or one where it is
+// small.
 func (p *Plate) cuts() []Rect {
 	out := append([]Rect(nil), p.Openings...)
 	for _, h := range p.Holes {
+		if p.small(h) {
+			out = append(out, Rect{h.X - h.R, h.Y - h.R, 2 * h.R, 2 * h.R})
+			continue
+		}
 		d := h.R * diagonal
 		out = append(out, Rect{h.X - h.R, h.Y - d, 2 * h.R, 2 * d}, Rect{h.X - d, h.Y - h.R, 2 * d, 2 * h.R})
 	}
 	return out
 }
 
-// newMesh cuts the plate into cells no longer than most either way.
-func newMesh(p *Plate, xs, ys []float64, most float64) *mesh {
-	m := &mesh{x: split(xs, most), y: split(ys, most)}
+// newMesh cuts the plate along lines.
+func newMesh(p *Plate, xs, ys []float64) *mesh {
+	m := &mesh{x: xs, y: ys}
 	m.tx, m.ty = tables(m.x), tables(m.y)
 	m.wood = make([]bool, len(m.tx)*len(m.ty))
 	m.used = make([]bool, len(m.x)*len(m.y))

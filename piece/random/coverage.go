@@ -48,7 +48,7 @@ func All() []string {
 		"wood", "sheet", "cut flat", "cut quarter", "cut mixed", "grain along the piece", "grain front to back", "turned panel",
 		"role post", "role rail", "role arm", "role stick", "flange on a wall", "strap", "no strap", "closed loop", "several frames",
 		"bands relieved", "bands ridden", "bands short", "round hole", "notch round a band", "notch round plain pipe", "feature with depth",
-		"profile chamfer", "profile round-over", "profile bevel", "rounded corner", "things held", "voids", "chosen screw", "feet under a panel", "locked caster",
+		"profile chamfer", "profile round-over", "profile bevel", "rounded corner", "things held", "voids", "a load of the maker", "a push of the maker", "chosen screw", "feet under a panel", "locked caster",
 		"1 panel", "7 or 8 panels", "4 to 10 sticks", "30 to 40 sticks",
 	}
 	for _, k := range pipe.Kinds() {
@@ -102,6 +102,10 @@ func (s set) document(d *piece.Document) {
 	s.when(len(d.Sizes) > 0, "a size by formula")
 	s.when(d.Joints != piece.Joints{}, "chosen screw")
 	s.when(len(d.Voids) > 0, "voids")
+	for _, l := range d.Loads {
+		s.when(l.MassKg > 0, "a load of the maker")
+		s.when(l.PushN > 0, "a push of the maker")
+	}
 	for _, g := range d.Rails {
 		s.when(g.Bands != "", "bands "+string(g.Bands))
 	}

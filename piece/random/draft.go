@@ -32,6 +32,7 @@ func Document(seed uint64) []byte {
 	}
 	d.trim()
 	d.voids()
+	d.loads()
 	return d.text()
 }
 
@@ -141,7 +142,7 @@ func list(ways ...string) string {
 }
 
 // sections is the order of the document.
-var sections = []string{"sizes", "posts", "rails", "arms", "sticks", "panels", "holes", "voids", "edges", "joints"}
+var sections = []string{"sizes", "posts", "rails", "arms", "sticks", "panels", "holes", "voids", "edges", "joints", "loads"}
 
 // text puts the document together.
 func (d *draft) text() []byte {

@@ -1,6 +1,10 @@
 package random
 
-import "fmt"
+import (
+	"fmt"
+
+	"rodwright/trade/stability"
+)
 
 // feet is what a piece stands on.
 type feet struct {
@@ -22,6 +26,9 @@ func (d *draft) head() {
 	}
 	if !d.chance(4) {
 		d.top = append(d.top, "place: {"+d.place()+"}")
+	}
+	if d.chance(6) {
+		d.top = append(d.top, "standards: ["+d.pick(stability.RequirementIDs()...)+"]")
 	}
 	d.top = append(d.top, "wood: "+d.wood())
 	sizes := []string{"1/2", "3/4", "1"}
@@ -57,10 +64,19 @@ func (d *draft) place() string {
 		out += ", doors: {hall: 32 × 78 in, yard: 900 × 2000 mm}, ceiling: 96 in"
 	}
 	if d.chance(3) {
+		out += ", turns: {landing: " + d.pick("36 × 40 in", "28 × 30 in", "900 × 1000 mm") + ", gallery: 5 × 4 ft}"
+	}
+	if d.chance(3) {
 		out += ", wall: " + d.pick("studs", "studs 16 in", "masonry")
 	}
 	if d.chance(5) {
 		out += ", slope: " + d.pick("1°", "2 %")
+	}
+	if d.chance(4) {
+		out += ", threshold: " + d.pick("1/8 in", "3/4 in", "20 mm", "3 in")
+	}
+	if d.chance(4) {
+		out += ", city: " + d.pick("juneau", "us-az-phoenix", "Portland ME", "fargo")
 	}
 	return out
 }

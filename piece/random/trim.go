@@ -80,3 +80,18 @@ func (d *draft) voids() {
 		return
 	}
 }
+
+// loads says of one panel what may come upon it. Like voids it takes no chance from what is drawn before it.
+func (d *draft) loads() {
+	p := d.panels[d.rng.IntN(len(d.panels))]
+	at := []string{"edge", d.pick("front", "back", "left", "right")}
+	if d.chance(3) {
+		at = []string{"at", d.point(p.x/2, p.y/2)}
+	}
+	if d.chance(4) {
+		d.add("loads", "lean", append([]string{"on", p.name, "weight", d.pick("60 kg", "25 lb")}, at...)...)
+	}
+	if d.chance(4) {
+		d.add("loads", "shove", append([]string{"on", p.name, "push", d.pick("100 N", "20 lb", "30 lbf", "8 kg"), "towards", d.pick("front", "back", "left", "right")}, at...)...)
+	}
+}

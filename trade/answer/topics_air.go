@@ -115,7 +115,7 @@ func cup(in given, w *work) error {
 			return err
 		}
 		if rings, err = wood.Cup(s, in.length("width"), in.length("ring_radius"), from.Value, to.Value); err != nil {
-			return in.pastLinear(from.Value, to.Value, err)
+			return err
 		}
 		if in.defaulted("ring_radius") {
 			w.assume("rings of 4 in radius: look at the end grain")
@@ -129,23 +129,6 @@ func cup(in given, w *work) error {
 	}
 	w.answer("depth", sum(w, rings, faces))
 	return nil
-}
-
-// pastLinear blames the cup's error on the key whose moisture its coefficients do not cover, if there is
-// one.
-func (in given) pastLinear(from, to float64, err error) error {
-	air := "rh"
-	if in.has("from_mc") {
-		air = "mc"
-	}
-	outside := func(mc float64) bool { return mc < wood.LinearFrom || mc > wood.LinearTo }
-	switch {
-	case outside(from):
-		return in.about("from_"+air, err)
-	case outside(to):
-		return in.about("to_"+air, err)
-	}
-	return err
 }
 
 var cupFormula = figure.Formula{Text: "depth = rings + faces", Source: "common practice, no source: both bend the same way at worst"}

@@ -16,7 +16,7 @@ var (
 	rollFormula = figure.Formula{Text: "F = W · sin α", Source: statics, Range: "free wheels, rolling resistance left out"}
 	holdFormula = figure.Formula{
 		Text: "α = atan(µ · share of the load on locked wheels)", Source: statics,
-		Range: "the lock holds the wheel; the load keeps its shares on the slope",
+		Range: "the lock holds the wheel; shares as they are on the slope",
 	}
 )
 

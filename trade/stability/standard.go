@@ -25,8 +25,8 @@ var standards = sync.OnceValue(func() map[string]table.Row {
 // TiltLimit returns the tilt in degrees that a standing piece should survive, 10° as published for
 // household appliances. No standard asks it of a shop-made stand; it is a measure to judge by.
 func TiltLimit() figure.Figure {
-	r := standards()["st01"]
-	return figure.Of("tilt to survive", r.Float("value"), figure.Deg, nil).From(r.Source().String()).
+	r, _ := LookupRequirement("iec-60335-1-tilt") // a row of the table: there is always one
+	return figure.Of("tilt to survive", r.Value, figure.Deg, nil).From(r.Source.String()).
 		Assuming("10° as published for household appliances; furniture has no such figure of its own")
 }
 
@@ -38,22 +38,21 @@ var (
 // PushTest returns the level test push in newtons published for equipment of the given mass in kilograms:
 // 13 % of its weight, at most 250 N.
 func PushTest(kg float64) (figure.Figure, error) {
-	return testForce("test push", &pushTest, "st04", kg)
+	return testForce("test push", &pushTest, "iec-62368-1-push", kg)
 }
 
 // DownTest returns the downward test force in newtons published for equipment of the given mass in
 // kilograms: 50 % of its weight, at most 100 N.
 func DownTest(kg float64) (figure.Figure, error) {
-	return testForce("test load", &downTest, "st05", kg)
+	return testForce("test load", &downTest, "iec-62368-1-down", kg)
 }
 
-func testForce(name string, f *figure.Formula, row string, kg float64) (figure.Figure, error) {
+func testForce(name string, f *figure.Formula, id string, kg float64) (figure.Figure, error) {
 	if err := within.Positive("mass", kg, figure.Kg); err != nil {
 		return figure.Figure{}, err
 	}
-	w := Weight(kg)
-	force := min(w*standards()[row].Float("value")/100, standards()[row+"b"].Float("value"))
-	return figure.Of(name, force, figure.N, f, figure.In("W", w, figure.N)), nil
+	r, err := LookupRequirement(id)
+	return figure.Of(name, r.Force(kg), figure.N, f, figure.In("W", Weight(kg), figure.N)), err
 }
 
 // Storage is what decides whether a piece falls under the standard for clothing storage.

@@ -24,9 +24,7 @@ func IndoorRH(outRH, outC, inC, addedGrams float64) (figure.Figure, error) {
 	if err := air(outRH, outC, inC, addedGrams); err != nil {
 		return figure.Figure{}, err
 	}
-	const vapourGas = 461.5 // J/(kg·K), the gas constant of water vapour
-	added := addedGrams / 1000 * vapourGas * (inC + 273.15)
-	rh := (outRH*saturation(outC) + 100*added) / saturation(inC)
+	rh := warmed(outRH, outC, inC) + addedGrams*perGram(inC)
 	f := figure.Of("indoor relative humidity", min(rh, 100), figure.Percent, &indoorFormula,
 		figure.In("RH_out", outRH, figure.Percent), figure.In("T_out", outC, figure.Celsius),
 		figure.In("T_in", inC, figure.Celsius), figure.InText("m", figure.Digits(addedGrams, 3)+" g/m³"))
@@ -34,6 +32,15 @@ func IndoorRH(outRH, outC, inC, addedGrams float64) (figure.Figure, error) {
 		f = f.Assuming("the air can hold no more: water condenses on cold surfaces")
 	}
 	return f, nil
+}
+
+// warmed is the relative humidity in percent of outdoor air at another temperature and the same vapour pressure.
+func warmed(outRH, outC, inC float64) float64 { return outRH * saturation(outC) / saturation(inC) }
+
+// perGram is how many percent of relative humidity a gram of water in a m³ of air at inC is.
+func perGram(inC float64) float64 {
+	const vapourGas = 461.5 // J/(kg·K), the gas constant of water vapour
+	return 100 * vapourGas * (inC + 273.15) / 1000 / saturation(inC)
 }
 
 func air(outRH, outC, inC, addedGrams float64) error {

@@ -56,6 +56,26 @@ func Change(s Species, cut Cut, width length.Length, fromMC, toMC float64) (figu
 	return greenFigure(s, cut, width, fromMC, toMC)
 }
 
+// Most is [Change] on the safe side where the one formula takes over from the other. The handbook's tables of
+// coefficients and of shrinkages do not always agree (mahogany's coefficient is the greater by two thirds), so a
+// board that gets just wetter than 14 % could seem to have moved less than at 14 %: it is then taken to have moved as
+// far as the coefficient says at the edge of its range. So a longer span of moisture never moves a board less.
+func Most(s Species, cut Cut, width length.Length, fromMC, toMC float64) (figure.Figure, error) {
+	f, err := Change(s, cut, width, fromMC, toMC)
+	if err != nil || !linear(fromMC) || linear(toMC) {
+		return f, err
+	}
+	edge := LinearTo
+	if toMC < fromMC {
+		edge = LinearFrom
+	}
+	g, err := linearFigure(s, cut, width, fromMC, edge)
+	if err != nil || math.Abs(g.Value) <= math.Abs(f.Value) {
+		return f, nil
+	}
+	return g.Assuming(fmt.Sprintf("reckoned at %g %% MC, where the coefficient says more than the shrinkage does beyond it", edge)), nil
+}
+
 // moisture checks that all are moisture contents of wood.
 func moisture(mcs ...float64) error {
 	for _, mc := range mcs {

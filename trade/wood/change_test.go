@@ -174,3 +174,23 @@ func TestChangeGrowsWithMoistureAndLeadsHome(t *testing.T) {
 		}
 	})
 }
+
+// Mahogany, 20 in from 7 %: C_T 0.00238 says 0.3332 in at 14 %, eq. 13-3 with S_T 4.1 % only 0.2117 in at 14.5 %
+// (Wood Handbook FPL-GTR-282 (2021) tables 13-5 and 4-4; by hand 20 · 7.5 ÷ (731.707 − 23)).
+func TestABoardJustPastTheCoefficientsHasNotMovedLess(t *testing.T) {
+	mahogany := mustLookup(t, "mahogany")
+	f, err := Most(mahogany, Flat, 20*length.Inch, 7, 14.5)
+	if err != nil || math.Abs(f.Value/25.4-0.3332) > 0.0005 || len(f.Assumed) == 0 {
+		t.Errorf("%.4f in, %v, %v", f.Value/25.4, f.Assumed, err)
+	}
+	if plain, err := Change(mahogany, Flat, 20*length.Inch, 7, 14.5); err != nil || math.Abs(plain.Value/25.4-0.2117) > 0.0005 {
+		t.Errorf("by the shrinkage %.4f in, %v", plain.Value/25.4, err)
+	}
+	for _, mc := range []float64{4, 8, 14, 16, 29} { // white oak's tables agree
+		a, errA := Most(mustLookup(t, "white-oak"), Flat, 20*length.Inch, 8, mc)
+		b, errB := Change(mustLookup(t, "white-oak"), Flat, 20*length.Inch, 8, mc)
+		if errA != nil || errB != nil || a.Value != b.Value {
+			t.Errorf("white oak to %v %%: %v, %v", mc, a.Value, b.Value)
+		}
+	}
+}

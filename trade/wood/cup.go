@@ -14,6 +14,12 @@ var ringCupFormula = figure.Formula{
 	Range:  "one free flat-sawn strip, between 6 and 14 % MC",
 }
 
+var greenCupFormula = figure.Formula{
+	Text:   "rise = |ε_T − ε_R|·(w/2)·atan(w/2R), ε = (MC2 − MC1)/(100·F/S − F + MC1)",
+	Source: "common practice, no source, for the arc of a strip whose faces lie unlike to the rings; ε by Wood Handbook FPL-GTR-282 (2021) eq. 13-3",
+	Range:  "one free flat-sawn strip, either end outside 6 to 14 % MC",
+}
+
 var faceCupFormula = figure.Formula{
 	Text:   "rise = C·δMC·w²/(8t)",
 	Source: "common practice, no source: the arc of a strip whose faces differ in width",
@@ -26,29 +32,62 @@ var faceCupFormula = figure.Formula{
 //	rise = |C_T − C_R| · |MC2 − MC1| · (w/2) · atan(w/2R)
 //
 // It is hollow on the bark face when drying and grows with about the square of the width. The coefficients
-// hold from 6 to 14 % MC; past that there is no figure but an error.
+// hold from 6 to 14 % MC; when either end lies outside, the shares by which both directions change go by Wood
+// Handbook eq. 13-3, as in [Change].
 func Cup(s Species, width, ringRadius length.Length, fromMC, toMC float64) (figure.Figure, error) {
 	if err := strip(width, ringRadius, "ring radius"); err != nil {
 		return figure.Figure{}, err
 	}
-	if err := moisture(fromMC, toMC); err != nil {
-		return figure.Figure{}, err
-	}
-	if !linear(fromMC) || !linear(toMC) {
-		return figure.Figure{}, fmt.Errorf("the cup from %s to %s %% MC is not known; write moisture contents from %g to %g %%",
-			figure.Digits(fromMC, 4), figure.Digits(toMC, 4), LinearFrom, LinearTo)
+	unlike, f, err := Unlike(s, fromMC, toMC)
+	if err != nil {
+		return f, err
 	}
 	half := width.MM() / 2
-	rise := math.Abs(s.CT-s.CR) * math.Abs(toMC-fromMC) * half * math.Atan(half/ringRadius.MM())
-	hollow := "hollow on the bark face"
+	f.Name, f.Unit, f.Value = "cup", figure.MM, unlike*half*math.Atan(half/ringRadius.MM())
+	f.Inputs = append(f.Inputs, figure.InLength("w", width), figure.InLength("R", ringRadius))
 	if toMC > fromMC {
-		hollow = "hollow on the heart face"
+		return f.Assuming("hollow on the heart face"), nil
 	}
-	f := figure.Of("cup", rise, figure.MM, &ringCupFormula,
-		figure.In("C_T", s.CT, figure.PerPercent), figure.In("C_R", s.CR, figure.PerPercent),
-		figure.In("MC1", fromMC, figure.Percent), figure.In("MC2", toMC, figure.Percent),
-		figure.InLength("w", width), figure.InLength("R", ringRadius)).From(s.MoveSource.String())
-	return assumeMovement(f, s).Assuming(hollow), nil
+	return f.Assuming("hollow on the bark face"), nil
+}
+
+// Unlike returns by which share of its width wood changes more along its rings than across them, without a sign,
+// and the figure of it.
+func Unlike(s Species, fromMC, toMC float64) (float64, figure.Figure, error) {
+	if err := moisture(fromMC, toMC); err != nil {
+		return 0, figure.Figure{}, err
+	}
+	mcs := []figure.Input{figure.In("MC1", fromMC, figure.Percent), figure.In("MC2", toMC, figure.Percent)}
+	if linear(fromMC) && linear(toMC) && !math.IsNaN(s.CT-s.CR) {
+		unlike := math.Abs(s.CT-s.CR) * math.Abs(toMC-fromMC)
+		f := figure.Of("unlike change", unlike, figure.Ratio, &ringCupFormula, append([]figure.Input{
+			figure.In("C_T", s.CT, figure.PerPercent), figure.In("C_R", s.CR, figure.PerPercent)}, mcs...)...)
+		return unlike, assumeMovement(f.From(s.MoveSource.String()), s), nil
+	}
+	st, sr := s.Shrinkage(Flat), s.Shrinkage(Quarter)
+	if !(st > 0 && sr > 0) {
+		return 0, figure.Figure{}, fmt.Errorf("no shrinkage of %s both ways is known; take another species, or keep within %g to %g %% MC", s.ID, LinearFrom, LinearTo)
+	}
+	from, to := min(fromMC, s.GreenPoint), min(toMC, s.GreenPoint)
+	unlike := math.Abs(greenChange(1, st, s.GreenPoint, from, to) - greenChange(1, sr, s.GreenPoint, from, to))
+	f := figure.Of("unlike change", unlike, figure.Ratio, &greenCupFormula, append([]figure.Input{
+		figure.In("S_T", st, figure.Percent), figure.In("S_R", sr, figure.Percent), figure.In("F", s.GreenPoint, figure.Percent)}, mcs...)...)
+	return unlike, assumeMovement(f.From(s.ShrinkFrom.String()), s), nil
+}
+
+// FlatEnough returns the greatest width of a free strip whose rise is no more than the given share of its width,
+// when its wood changes unlike by unlike, with the rings' radius at its middle:
+//
+//	w = 2R · tan(2·share ÷ unlike)
+//
+// Where no width cups that much it is length.Max.
+func FlatEnough(unlike, share float64, ringRadius length.Length) length.Length {
+	if angle := 2 * share / unlike; unlike > 0 && angle < math.Pi/2 {
+		if w := 2 * ringRadius.MM() * math.Tan(angle); w < length.Max.MM() {
+			return length.FromMM(w)
+		}
+	}
+	return length.Max
 }
 
 // FaceCup returns the rise in mm of the arc to which a free strip bends when one face is wetter than the

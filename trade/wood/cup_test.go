@@ -71,19 +71,51 @@ func TestWhatIsNoStripIsRefused(t *testing.T) {
 
 func second[T any](_ T, err error) error { return err }
 
-// Wood Handbook FPL-GTR-282 (2021) table 13-5: the coefficients are for 6 to 14 % MC. Past it a linear cup is up to a
-// quarter too great, so none is given.
-func TestACupPastTheCoefficientsIsRefused(t *testing.T) {
+// By hand, white oak with S_T 10.5 and S_R 5.6 % (Wood Handbook FPL-GTR-282 (2021) table 4-3), F 30 %, from 8 to
+// 17.895 %: by eq. 13-3 9.895 ÷ (285.714 − 22) = 0.037522 and 9.895 ÷ (535.714 − 22) = 0.019262; the rise is
+// 0.018260 · 3 · atan(0.75) = 0.03525 in. The coefficients alone would say 0.00185 · 9.895 · 3 · 0.6435 = 0.03534.
+func TestACupPastTheCoefficientsGoesByTheShrinkage(t *testing.T) {
 	oak := mustLookup(t, "white-oak")
-	for _, mc := range [][2]float64{{20, 8}, {8, 4}, {14.01, 10}, {5.99, 10}} {
-		if f, err := Cup(oak, 6*length.Inch, 4*length.Inch, mc[0], mc[1]); err == nil || !strings.Contains(err.Error(), "6 to 14 %") {
-			t.Errorf("%v to %v %%: %v, %v", mc[0], mc[1], f.Value, err)
-		}
+	f, err := Cup(oak, 6*length.Inch, 4*length.Inch, 8, 17.895)
+	if err != nil || math.Abs(f.Value/25.4-0.03525) > 0.00003 || f.Formula != &greenCupFormula {
+		t.Errorf("%.5f in, %v", f.Value/25.4, err)
 	}
-	if _, err := Cup(oak, 6*length.Inch, 4*length.Inch, LinearTo, LinearFrom); err != nil {
+	if f, err := Cup(oak, 6*length.Inch, 4*length.Inch, LinearTo, LinearFrom); err != nil || f.Formula != &ringCupFormula {
 		t.Errorf("14 to 6 %%: %v", err)
 	}
-	if _, err := FaceCup(oak, Flat, 6*length.Inch, length.Inch, 8.01); err == nil || !strings.Contains(err.Error(), "at most 8") {
+	above, errA := Cup(oak, 6*length.Inch, 4*length.Inch, 8, 30)
+	green, errB := Cup(oak, 6*length.Inch, 4*length.Inch, 8, 60)
+	if errA != nil || errB != nil || above.Value != green.Value {
+		t.Errorf("wetter than green it cups on: %v, %v", above.Value, green.Value)
+	}
+}
+
+func TestFacesTooFarApartAreRefused(t *testing.T) {
+	if _, err := FaceCup(mustLookup(t, "white-oak"), Flat, 6*length.Inch, length.Inch, 8.01); err == nil || !strings.Contains(err.Error(), "at most 8") {
 		t.Errorf("faces 8.01 points apart: %v", err)
+	}
+}
+
+// The width is worked back through the cup itself, in every species and on either side of the coefficients' range.
+func TestStripsOfTheGreatestWidthAreJustFlatEnough(t *testing.T) {
+	const share = 1.0 / 384
+	for _, id := range IDs() {
+		s := mustLookup(t, id)
+		for _, to := range []float64{4, 7, 12, 18} {
+			unlike, _, err := Unlike(s, 8, to)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w := FlatEnough(unlike, share, 4*length.Inch)
+			if w == length.Max {
+				continue
+			}
+			if f, err := Cup(s, w, 4*length.Inch, 8, to); err != nil || math.Abs(f.Value-w.MM()*share) > 1e-6 {
+				t.Errorf("%s to %v %%: %v wide rises %v mm, %v", id, to, w.MM(), f.Value, err)
+			}
+		}
+	}
+	if FlatEnough(0, share, length.Inch) != length.Max || FlatEnough(1e-9, share, length.Inch) != length.Max {
+		t.Error("a strip that does not cup has a greatest width")
 	}
 }

@@ -17,8 +17,20 @@ type Room struct {
 	Name          string
 	LowRH, HighRH float64 // percent, in the driest and the dampest weeks
 	LowC, HighC   float64 // °C
+	Air           RoomAir
+	AddedGrams    float64 // water that people, plants and washing add to a m³ of its air in frost
 	Source        table.Source
 }
+
+// RoomAir is where the air of a room comes from.
+type RoomAir string
+
+// The ways a room gets its air.
+const (
+	OpenAir   RoomAir = "open"   // that outdoors, as it is
+	HeatedAir RoomAir = "heated" // that outdoors, warmed when it is cold
+	GroundAir RoomAir = "ground" // below ground: warmed when it is cold, cooled when it is hot
+)
 
 type roomRows struct {
 	ids    []string
@@ -32,7 +44,7 @@ var roomTable = sync.OnceValue(func() roomRows {
 		room := Room{
 			ID: r.Text("id"), Name: r.Text("name"),
 			LowRH: r.Float("low_rh"), HighRH: r.Float("high_rh"), LowC: r.Float("low_c"), HighC: r.Float("high_c"),
-			Source: r.Source(),
+			Air: RoomAir(r.Text("air")), AddedGrams: r.Float("added_g"), Source: r.Source(),
 		}
 		t.ids = append(t.ids, room.ID)
 		for _, name := range append(r.List("aliases"), room.ID) {

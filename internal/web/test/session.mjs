@@ -1,4 +1,4 @@
-// One browser and one running program for a file of tests.
+// One browser and one running program for a file of tests; all.mjs lends every file the same browser and program.
 
 import { execFileSync, spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
@@ -14,8 +14,11 @@ const flags = [
   "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
 ];
 
+/** How the browser is started, alike for one file of tests and for all of them. */
+export const browserOptions = { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags };
+
 /** The program: as named by RODWRIGHT, or built for these tests. */
-function program(folder) {
+export function program(folder) {
   if (process.env.RODWRIGHT) return process.env.RODWRIGHT;
   const out = path.join(folder, "rodwright");
   execFileSync("go", ["build", "-o", out, "./cmd/rodwright"], { cwd: repository, stdio: "inherit" });
@@ -53,7 +56,8 @@ export async function begin() {
   const folder = mkdtempSync(path.join(tmpdir(), "rodwright-page-"));
   const rodwright = program(folder);
   const { child, base } = await serve(rodwright, folder);
-  const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags });
+  // A browser that all files of tests share is only left; its contexts end with that.
+  const browser = process.env.RODWRIGHT_BROWSER ? await chromium.connect(process.env.RODWRIGHT_BROWSER) : await chromium.launch(browserOptions);
   return {
     base, browser,
     run: (words, input) => run(rodwright, words, input),

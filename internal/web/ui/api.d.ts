@@ -241,6 +241,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/findings/{picture}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The picture of a finding
+         * @description As SVG to put into a page: the tilt in every direction, lengths over the year, the sag of a panel, the sway of a frame. Findings that have one tell its name in the build.
+         */
+        get: operations["get-finding-picture"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pieces/{id}/log": {
         parameters: {
             query?: never;
@@ -1681,6 +1701,52 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["WrittenBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "get-finding-picture": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by; left out, the piece's own. */
+                units?: "inch" | "metric";
+                /** @description The width there is on paper, in millimetres; left out, that of a book's sheet. */
+                width?: number;
+            };
+            header?: {
+                /** @description The ETag that the asker has. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                /** @description The piece's id. */
+                id: string;
+                /** @description The picture's name, as the build's finding tells it, with .svg behind it. */
+                picture: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The picture. */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    "Content-Disposition"?: string;
+                    "Content-Type"?: string;
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/svg+xml": string;
                 };
             };
             /** @description What went wrong. */

@@ -49,6 +49,13 @@ function Fetched({ url, title }: { url: string; title: string }): VNode {
   return <Here from={svg} what={`the drawing ${title}`}>{(s) => <Inline svg={s} />}</Here>;
 }
 
+/** The picture of a finding, fetched when it is shown. */
+export function Picture({ piece, name, title }: { piece: string; name: string; title: string }): VNode {
+  const [room, px] = useRoom();
+  const file = `/api/pieces/${encodeURIComponent(piece)}/findings/${encodeURIComponent(name)}.svg`;
+  return <figure class="finding-picture" ref={room}>{px > 0 && <Fetched url={`${file}${query({ units: unitsWord(), width: String(fitting(px)) })}`} title={title} />}</figure>;
+}
+
 /** One drawing with its title and the ways to take it along. */
 export function Sheet({ piece, drawing, children }: { piece: string; drawing: DrawingLine; children?: ComponentChildren }): VNode {
   const [room, px] = useRoom();

@@ -2,9 +2,11 @@
 
 import type { VNode } from "preact";
 import { useState } from "preact/hooks";
+import { Picture } from "./drawing";
 import { Frac } from "./frac";
 import { Assumed } from "./parts";
 import type { PieceProps } from "./piece";
+import { trialOf } from "./trial";
 import type { Because, Finding, Verdict } from "./types";
 import { count, Shape, Told, verdictCount, verdicts, verdictWord } from "./verdict";
 import { sentence } from "./words";
@@ -49,7 +51,7 @@ function Measured({ f }: { f: Finding }): VNode | null {
     <div class="measured">
       <p>
         <span class="figure-name">{f.figure.name}</span> <b class="figure-value"><Frac text={f.figure.shown} /></b>
-        {f.limit && <span class="figure-limit">{f.limit.name} <Frac text={f.limit.shown} /></span>}
+        {f.limit && <span class="figure-limit">{f.limit.name}, {f.sense} <Frac text={f.limit.shown} /></span>}
       </p>
       <Rule of={f} />
       {f.missing && <p class="missing">Needed: <Frac text={f.missing} /></p>}
@@ -57,7 +59,23 @@ function Measured({ f }: { f: Finding }): VNode | null {
   );
 }
 
-function One({ f }: { f: Finding }): VNode {
+const pictureWords = { tilt: "Tilt in every direction", year: "Over the year", bent: "How it sags", sway: "How it moves" };
+
+/** What a finding shows, drawn once it is opened. */
+function Shown({ piece, f }: { piece: string; f: Finding }): VNode | null {
+  const [open, setOpen] = useState(false);
+  if (!f.picture) return null;
+  const words = pictureWords[f.picture.kind];
+  return (
+    <details class="fold finding-shown" onToggle={(e) => setOpen((was) => was || e.currentTarget.open)}>
+      <summary>{words}<span class="for-ears"> {f.check} {f.place}</span></summary>
+      {open && (trialOf(piece) ? <p class="soft">Pictures are of the piece as it is stored, not of what is being tried.</p>
+        : <Picture piece={piece} name={f.picture.name} title={`${words}, ${f.check} ${f.place ?? ""}`} />)}
+    </details>
+  );
+}
+
+function One({ piece, f }: { piece: string; f: Finding }): VNode {
   return (
     <li class={`finding is-${f.verdict}`} data-verdict={f.verdict}>
       <p class="finding-verdict"><Told of={f.verdict} /></p>
@@ -65,6 +83,7 @@ function One({ f }: { f: Finding }): VNode {
         <h2>{sentence(f.check)}{f.place && <span class="finding-place"> <Frac text={f.place} /></span>}</h2>
         {f.mend && f.verdict !== "stands" && <p class="mend"><b>Mend:</b> <Frac text={f.mend} /></p>}
         {f.caution && <p class="caution">{f.caution}</p>}
+        <Shown piece={piece} f={f} />
         {(f.because.length > 0 || f.assumed.length > 0) && (
           <details class="fold">
             <summary>Why<span class="for-ears"> {f.check} {f.place} {verdictWord(f.verdict)}</span></summary>
@@ -80,7 +99,7 @@ function One({ f }: { f: Finding }): VNode {
 }
 
 /** The stage Findings. */
-export function FindingsPage({ build }: PieceProps): VNode {
+export function FindingsPage({ id, build }: PieceProps): VNode {
   const [only, setOnly] = useState<Verdict | "all">("all");
   const n = count(build.findings);
   const shown = worstFirst(build.findings).filter((f) => only === "all" || f.verdict === only);
@@ -95,7 +114,7 @@ export function FindingsPage({ build }: PieceProps): VNode {
         ))}
       </div>
       {build.findings.length === 0 && <p>Nothing is checked on this piece yet.</p>}
-      <ul class="findings">{shown.map((f, i) => <One key={`${f.check} ${f.place ?? ""} ${i}`} f={f} />)}</ul>
+      <ul class="findings">{shown.map((f, i) => <One key={`${f.check} ${f.place ?? ""} ${i}`} piece={id} f={f} />)}</ul>
       <Assumed all={[...new Set(build.findings.flatMap((f) => f.assumed))]} title="Everything taken for granted in the findings" />
     </section>
   );

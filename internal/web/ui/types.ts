@@ -20,6 +20,7 @@ export interface Because { name: string; shown: string; formula?: string; inputs
 export interface Finding {
   check: string; place?: string; parts: string[]; verdict: Verdict; figure?: Figure; limit?: Figure;
   because: Because[]; assumed: string[]; missing?: string; mend?: string; caution?: string;
+  sense?: "at most" | "at least"; picture?: { kind: "tilt" | "year" | "bent" | "sway"; name: string };
 }
 
 export interface Size { name: string; formula: string; origin: string; value_mm: number; formula_mm: number; measured_mm?: number; note?: string }
