@@ -65,6 +65,9 @@ var laws = []struct {
 	{"every finding has a reason", findingsHaveReasons},
 }
 
+// bytesEvery is how many pieces come to one that is derived with every kind of memo: that takes five times as long.
+const bytesEvery = 8
+
 func TestTheLawsHoldOnRandomPieces(t *testing.T) {
 	s, shared := shop.Sample(), build.NewMemo(64)
 	covered := random.Coverage{}
@@ -78,7 +81,9 @@ func TestTheLawsHoldOnRandomPieces(t *testing.T) {
 				t.Errorf("%s: %s: %v", name, law.says, err)
 			}
 		}
-		sameBytes(t, name, b, doc, s, shared)
+		if seed%bytesEvery == 0 {
+			sameBytes(t, name, b, doc, s, shared)
+		}
 	}
 	t.Logf("features of the pieces:\n%s", covered)
 	if missing := covered.Missing(); len(missing) > 0 && pieces(t) >= 1000 {

@@ -94,7 +94,7 @@ func judged(t testing.TB, name string, p *Piece) (fs []finding.Finding) {
 
 // TestFindingsOfRandomPiecesAreWholesome runs every check on pieces with every way to sit.
 func TestFindingsOfRandomPiecesAreWholesome(t *testing.T) {
-	n := uint64(300)
+	n := uint64(150)
 	if testing.Short() {
 		n = 40
 	}
