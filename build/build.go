@@ -76,7 +76,7 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 // checks are all checks, in the order their findings are listed.
 var checks = []func(*check.Piece) []finding.Finding{
 	check.Fit, check.Overlap, check.Movement, check.Cup, check.Notch, check.Seat, check.Thread, check.Loop, check.Assembly,
-	check.Stack, check.Level, check.Measure, check.Screw, check.Edge, check.Wall, check.Hole, check.Thickness, check.Caster, check.Tip,
+	check.Stack, check.Level, check.Measure, check.Screw, check.Edge, check.Wall, check.Hole, check.Thickness, check.Caster, check.Insert, check.Tip,
 	check.Push, check.Threshold, check.Tongue, check.Section, check.Lift, check.Grip, check.Path, check.Contact, check.Stand,
 	check.Sag, check.Sway, check.Strength,
 }

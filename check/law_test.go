@@ -22,7 +22,7 @@ var all = []struct {
 }{
 	{"fit", Fit}, {"overlap", Overlap}, {"movement", Movement}, {"cup", Cup}, {"notch", Notch}, {"seat", Seat}, {"thread", Thread}, {"loop", Loop},
 	{"screw", Screw}, {"hole", Hole}, {"thickness", Thickness}, {"caster", Caster}, {"tip", Tip}, {"push", Push}, {"threshold", Threshold}, {"lift", Lift}, {"path", Path}, {"contact", Contact},
-	{"assembly", Assembly}, {"stack", Stack}, {"level", Level}, {"measure", Measure}, {"edge", Edge}, {"wall", Wall},
+	{"assembly", Assembly}, {"stack", Stack}, {"level", Level}, {"measure", Measure}, {"edge", Edge}, {"wall", Wall}, {"insert", Insert},
 	{"tongue", Tongue}, {"section", Section}, {"grip", Grip}, {"sag", Sag}, {"sway", Sway}, {"strength", Strength},
 }
 

@@ -2,7 +2,7 @@
 // known. Every layout goes through the independent verifier; a bound above a known cost, or a cost below a
 // known bound, fails the run.
 //
-//	go run ./bench/cutting --data DIR [--set NAME] [--within 1s]
+//	go run ./bench/cutting --data DIR [--set NAME] [--within 1s] [--long]
 package main
 
 import (
@@ -30,6 +30,10 @@ type set struct {
 var sets = []set{
 	{"1d", "sticks of one length, 1 615 problems", time.Second, runOneLength},
 	{"multi", "sticks of several lengths with prices, 20 problems", 100 * time.Millisecond, runManyLengths},
+	{"glue-up", "panels glued from boards with knots and splits, 20 problems", 100 * time.Millisecond, runGlueUps},
+	{"guillotine", "single sheets filled for value, gcut1 to gcut12 and cgcut1 to cgcut3", time.Second, runGuillotine},
+	{"bins", "rectangles on equal sheets, three stages, 500 problems", 100 * time.Millisecond, runBins},
+	{"glass", "the glass challenge: stacks in turn, flaws, three stages and a trim", 30 * time.Second, runGlass},
 }
 
 // run is one run over one set.
@@ -38,7 +42,8 @@ type run struct {
 	within  time.Duration
 	only    string
 	verbose bool
-	wrong   int // layouts refused or claims refuted
+	long    bool // the slow ones too
+	wrong   int  // layouts refused or claims refuted
 }
 
 func main() {
@@ -50,6 +55,7 @@ func main() {
 	which := flag.String("set", "", "one of "+strings.Join(names, ", ")+"; all where it is not given")
 	within := flag.Duration("within", 0, "time for each problem; the set's own where it is not given")
 	only := flag.String("only", "", "only problems whose name begins with this")
+	long := flag.Bool("long", false, "the slow ones too, with more time")
 	verbose := flag.Bool("v", false, "a line for every problem")
 	flag.Parse()
 	if *data == "" {
@@ -60,7 +66,7 @@ func main() {
 		if *which != "" && s.name != *which {
 			continue
 		}
-		r := &run{data: *data, within: cmp.Or(*within, s.within), only: *only, verbose: *verbose}
+		r := &run{data: *data, within: cmp.Or(*within, s.within), only: *only, verbose: *verbose, long: *long}
 		fmt.Printf("== %s: %s, %v each\n", s.name, s.about, r.within)
 		if err := s.run(r); err != nil {
 			fmt.Fprintln(os.Stderr, "error:", err)

@@ -122,16 +122,7 @@ func (b *boundary) lost(s store) (area float64) {
 
 // byScales is the best bound by products of scales made for one kind of sheet.
 func (b *boundary) byScales(st store, budget *cut.Budget) (best float64) {
-	roomL, roomW := b.size(st.in.Length), b.size(st.in.Width)
-	var ls, ws []int64
-	for _, k := range b.m.kinds {
-		ls, ws = append(ls, b.size(k.l)), append(ws, b.size(k.w))
-		if k.turn {
-			ls, ws = append(ls, b.size(k.w)), append(ws, b.size(k.l))
-		}
-	}
-	along := b.weighed(cover.Scales(ls, roomL, scaleLimit), roomL, true)
-	across := b.weighed(cover.Scales(ws, roomW, scaleLimit), roomW, false)
+	along, across := b.scaled(st)
 	for _, f := range along {
 		for _, g := range across {
 			if !budget.Spend(len(b.m.kinds)/8 + 1) {
@@ -141,6 +132,21 @@ func (b *boundary) byScales(st store, budget *cut.Budget) (best float64) {
 		}
 	}
 	return best
+}
+
+// scaled are the weights by scales of a kind of sheet, of length and of width.
+func (b *boundary) scaled(st store) (along, across []weights) {
+	roomL, roomW := b.size(st.in.Length), b.size(st.in.Width)
+	var ls, ws []int64
+	for _, k := range b.m.kinds {
+		ls, ws = append(ls, b.size(k.l)), append(ws, b.size(k.w))
+		if k.turn {
+			ls, ws = append(ls, b.size(k.w)), append(ws, b.size(k.l))
+		}
+	}
+	along = b.weighed(cover.Scales(ls, roomL, scaleLimit), roomL, true)
+	across = b.weighed(cover.Scales(ws, roomW, scaleLimit), roomW, false)
+	return along, across
 }
 
 // weights are what the parts weigh along one direction, as they lie and turned, and what a row of each
@@ -167,15 +173,19 @@ func (b *boundary) weighed(scales []cover.Scale, room int64, along bool) (out []
 			}
 		}
 		for _, s := range b.m.stores {
-			r := b.size(s.in.Length)
-			if !along {
-				r = b.size(s.in.Width)
-			}
-			w.hold = append(w.hold, b.hold(items, r, room))
+			w.hold = append(w.hold, b.hold(items, b.across(s, along), room))
 		}
 		out = append(out, w)
 	}
 	return out
+}
+
+// across is the room of a row along a sheet or across it.
+func (b *boundary) across(s store, along bool) int64 {
+	if along {
+		return b.size(s.in.Length)
+	}
+	return b.size(s.in.Width)
 }
 
 // hold is what a row of length r holds at most: one share where the scale was made for it.

@@ -38,20 +38,36 @@ type manner struct {
 	order []int // kinds in the order they are tried
 	fit   fitRule
 	split splitRule
+
+	// Filled by sections first where value is given: what a part of each kind is worth, which kinds are turned,
+	// and the direction of the cuts between sections.
+	value  []float64
+	turned []bool
+	along  direction
+	dice   *cut.Dice
 }
 
 // filler fills single sheets.
 type filler struct {
-	m      *model
-	budget *cut.Budget
+	m        *model
+	budget   *cut.Budget
+	sections sectioner // its tables are used again and again
 }
 
 // fill puts parts on an empty sheet of a store, at most have[k] of kind k.
 func (f *filler) fill(s int, have []int, how manner) filled {
 	st := f.m.stores[s]
 	out := filled{store: s, free: []piece{{Rect: st.in}}}
+	if how.value != nil && len(st.defects) == 0 && f.m.p.Stages != 1 {
+		out = f.bySections(s, have, how)
+		have = slices.Clone(have)
+		for _, q := range out.parts {
+			have[q.kind]--
+		}
+	}
 	least := f.m.leastSide(have)
 	var lost []piece
+	out.free, lost = f.m.usable(out.free, least)
 	tried := 0
 	for _, k := range how.order {
 		for n := have[k]; n > 0; n-- {
@@ -79,6 +95,18 @@ func (f *filler) fill(s int, have []int, how manner) filled {
 	}
 	out.free = append(out.free, lost...)
 	return out
+}
+
+// usable parts free pieces into those that have the least side and may be cut on, and the others.
+func (m *model) usable(all []piece, least length.Length) (free, lost []piece) {
+	for _, q := range all {
+		if min(q.Length, q.Width) < least || m.p.Stages > 0 && q.stage > m.p.Stages {
+			lost = append(lost, q)
+		} else {
+			free = append(free, q)
+		}
+	}
+	return free, lost
 }
 
 // hastyTries is how long a sheet is filled still when the budget is spent: long enough for any job of a
@@ -214,10 +242,15 @@ func (m *model) orders() (out [][]int) {
 }
 
 func (m *model) sortedBy(key func(kind) float64) []int {
+	return m.ranked(func(k int) float64 { return key(m.kinds[k]) })
+}
+
+// ranked returns the kinds by a key, the greatest first.
+func (m *model) ranked(key func(int) float64) []int {
 	o := make([]int, len(m.kinds))
 	for k := range o {
 		o[k] = k
 	}
-	slices.SortStableFunc(o, func(a, b int) int { return cmp.Compare(key(m.kinds[b]), key(m.kinds[a])) })
+	slices.SortStableFunc(o, func(a, b int) int { return cmp.Compare(key(b), key(a)) })
 	return o
 }

@@ -155,6 +155,12 @@ func (g *grid) improve(i, j int) {
 	g.best[i][j] = best
 }
 
+// ceilIndex returns the index, from the given one on, of the least value not below x.
+func ceilIndex(xs []length.Length, from int, x length.Length) int {
+	i, _ := slices.BinarySearch(xs[from:], x)
+	return from + i
+}
+
 // floorIndex returns the index of the greatest value not above x.
 func floorIndex(xs []length.Length, x length.Length) int {
 	i, found := slices.BinarySearch(xs, x)
@@ -178,19 +184,7 @@ func (g *grid) read(f *filled, p piece, i, j int) {
 	kf := g.m.p.Kerf
 	switch {
 	case h.kind >= 0:
-		kd := g.m.kinds[h.kind]
-		r := cut.Rect{X: p.X, Y: p.Y, Length: kd.l, Width: kd.w}
-		if h.turned {
-			r.Length, r.Width = kd.w, kd.l
-		}
-		first := acrossX
-		if p.dir == acrossY {
-			first = acrossY
-		}
-		free, _ := p.divide(r, first, 0, kf)
-		f.free = append(f.free, free...)
-		f.parts = append(f.parts, placed{h.kind, h.turned, r})
-		f.value += g.m.value(h.kind)
+		g.place(f, p, h)
 	case h.dir == acrossX:
 		a := g.xs[h.at]
 		b := floorIndex(g.xs[:i], g.xs[i]-a)
@@ -212,6 +206,40 @@ func (g *grid) read(f *filled, p piece, i, j int) {
 	case p.Length > 0 && p.Width > 0:
 		f.free = append(f.free, p)
 	}
+}
+
+// place puts a single part in the corner of p.
+func (g *grid) place(f *filled, p piece, h step) {
+	kd := g.m.kinds[h.kind]
+	r := cut.Rect{X: p.X, Y: p.Y, Length: kd.l, Width: kd.w}
+	if h.turned {
+		r.Length, r.Width = kd.w, kd.l
+	}
+	first := acrossX
+	if p.dir == acrossY {
+		first = acrossY
+	}
+	free, _ := p.divide(r, first, 0, g.m.p.Kerf)
+	f.free = append(f.free, free...)
+	f.parts = append(f.parts, placed{h.kind, h.turned, r})
+	f.value += g.m.value(h.kind)
+}
+
+// capped is the grid anew with no rectangle worth more than the parts that its area has room for. It says no
+// longer how a rectangle is filled, and is nil where the budget ends.
+func (g *grid) capped(s store, t *areaTable, budget *cut.Budget) *grid {
+	c := &grid{m: g.m, xs: g.xs, ys: g.ys}
+	c.parts(s)
+	for i := range c.xs {
+		for j := range c.ys {
+			c.improve(i, j)
+			c.best[i][j] = min(c.best[i][j], t.room(c.xs[i], c.ys[j]))
+			if !budget.Spend((i+j)/100 + 1) {
+				return nil
+			}
+		}
+	}
+	return c
 }
 
 // gridPlan fills every sheet as its grid says, and reports whether that keeps counts, stages and defects.

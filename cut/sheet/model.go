@@ -33,6 +33,7 @@ type model struct {
 	valued bool
 	misfit []cut.NotPlaced
 	grids  map[gridKey]*grid // nil where it takes too long
+	common length.Length     // greatest common divisor of all sizes, 0 before it is asked for
 }
 
 func newModel(p *Problem) *model {
@@ -57,6 +58,16 @@ func newModel(p *Problem) *model {
 		}
 	}
 	return m
+}
+
+// unit is the greatest common divisor of all sizes.
+func (m *model) unit() length.Length {
+	if m.common == 0 {
+		b := boundary{m: m}
+		b.reduce()
+		m.common = b.unit
+	}
+	return m.common
 }
 
 // mostOf returns how many parts of a kind the areas of all sheets have room for.

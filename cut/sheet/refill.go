@@ -14,13 +14,37 @@ func (s *search) refill() {
 	for _, f := range cur.sheets {
 		take(avail, f.store)
 	}
-	for !s.done() && !s.budget.Over() {
+	s.pool = newPool(s)
+	s.alternation = s.m.alternation()
+	for n := 0; !s.done() && !s.budget.Over(); n++ {
 		if s.step(&cur, avail) {
 			s.offer(cur)
 		}
 		s.budget.Spend(1)
+		s.raise()
+		if s.pool != nil && n%pooledEvery == pooledEvery-1 {
+			s.pooled(&cur, avail)
+		}
 	}
 }
+
+// raise follows one more start of the alternation of bounds where less of the work than its share went into it.
+func (s *search) raise() {
+	all := s.began - s.budget.Left()
+	if s.alternation == nil || float64(s.raising) > raiseShare*float64(all) {
+		return
+	}
+	before := s.budget.Left()
+	if !s.alternation.step(s.budget) {
+		s.alternation = nil
+		return
+	}
+	s.bound = math.Max(s.bound, s.alternation.best)
+	s.raising += before - s.budget.Left()
+}
+
+// raiseShare is the share of the work that goes into better bounds: beyond it layouts gain more.
+const raiseShare = 0.25
 
 // step refills one group of sheets and reports whether cur changed.
 func (s *search) step(cur *plan, avail []int) bool {
@@ -34,7 +58,16 @@ func (s *search) step(cur *plan, avail []int) bool {
 			have[q.kind]++
 		}
 	}
+	if slices.Max(append(cur.left, 0)) == 0 && !s.m.valued {
+		s.most = s.m.cost(old)
+	}
 	p := s.build(have, free, s.manners(1+s.dice.N(3)))
+	s.most = math.Inf(1)
+	if s.pool != nil {
+		for _, f := range p.sheets {
+			s.pool.add(f)
+		}
+	}
 	if !s.accept(plan{old, cur.left}, p) {
 		return false
 	}
@@ -64,10 +97,16 @@ func (s *search) accept(old, p plan) bool {
 	case math.Abs(a.cost-b.cost) > costEps:
 		return a.cost < b.cost
 	}
-	return a.spread <= b.spread
+	return a.spread <= b.spread*(1-slack*s.dice.Share()*s.dice.Share())
 }
 
-// group picks up to four sheets, an empty one preferred.
+// slack is the share by which a plan of the same cost may be gathered worse and still be gone on from.
+const slack = 0.008
+
+// mostGroup is how many sheets are emptied at most.
+const mostGroup = 6
+
+// group picks up to six sheets, an empty one preferred.
 func (s *search) group(cur *plan) (group []int) {
 	n := len(cur.sheets)
 	if n == 0 {
@@ -80,8 +119,8 @@ func (s *search) group(cur *plan) (group []int) {
 		}
 	}
 	group = []int{first}
-	for tries := s.dice.N(4) * 2; tries > 0; tries-- {
-		if i := s.dice.N(n); !slices.Contains(group, i) && len(group) < 4 {
+	for tries := s.dice.N(mostGroup) * 2; tries > 0; tries-- {
+		if i := s.dice.N(n); !slices.Contains(group, i) && len(group) < mostGroup {
 			group = append(group, i)
 		}
 	}
@@ -91,17 +130,46 @@ func (s *search) group(cur *plan) (group []int) {
 // manners returns n ways to fill a sheet, by random rules and orders shaken a little.
 func (s *search) manners(n int) (out []manner) {
 	for range n {
-		out = append(out, manner{
+		how := manner{
 			order: s.shaken(s.orders[s.dice.N(len(s.orders))], s.dice.Share()),
 			fit:   fitRule(s.dice.N(int(fitRules))), split: splitRule(s.dice.N(int(splitRules))),
-		})
+		}
+		if s.dice.N(6) > 0 {
+			s.bySections(&how)
+		}
+		out = append(out, how)
 	}
 	return out
 }
 
+// mostPower is how much a value may grow beyond the area, so that large parts come first; mostShake the largest share
+// by which it is shaken.
+const (
+	mostPower = 0.4
+	mostShake = 0.1
+)
+
+// bySections lets a sheet be filled by sections, with values that follow the area more or less and are shaken.
+func (s *search) bySections(how *manner) {
+	how.along = acrossX
+	if s.dice.N(2) == 0 {
+		how.along = acrossY
+	}
+	power, shake := 1+mostPower*s.dice.Share(), mostShake*s.dice.Share()*s.dice.Share()
+	how.value, how.turned, how.dice = make([]float64, len(s.m.kinds)), make([]bool, len(s.m.kinds)), s.dice
+	for k, kd := range s.m.kinds {
+		v := (kd.l + s.m.p.Kerf).MM() * (kd.w + s.m.p.Kerf).MM()
+		if s.m.valued {
+			v = s.m.value(k)
+		}
+		how.value[k] = math.Pow(v, power) * (1 + shake*s.dice.Share())
+		how.turned[k] = s.dice.N(2) == 0
+	}
+}
+
 // shaken moves each kind up or down an order by a random distance, up to a share of its length.
 func (s *search) shaken(order []int, share float64) []int {
-	key := make(map[int]float64, len(order))
+	key := make([]float64, len(order))
 	for i, k := range order {
 		key[k] = float64(i) + share*share*float64(len(order))*s.dice.Share()
 	}

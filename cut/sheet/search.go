@@ -32,11 +32,17 @@ type search struct {
 	best   plan
 	rank   score
 	found  bool
-	bound  float64
+	pool   *pool
+
+	alternation *alternation // of bounds, nil where there is none
+	began       int          // nodes at the start
+	raising     int          // nodes that went into the alternation
+	bound       float64
+	most        float64 // a plan that is built ends before it costs more
 }
 
 func newSearch(m *model, b *cut.Budget) *search {
-	return &search{m: m, f: &filler{m, b}, budget: b, dice: cut.NewDice(1), orders: m.orders()}
+	return &search{m: m, f: &filler{m: m, budget: b}, budget: b, dice: cut.NewDice(1), orders: m.orders(), most: math.Inf(1)}
 }
 
 // costEps is below any price step and above the rounding of sums.
@@ -48,6 +54,7 @@ func (s *search) run() {
 	if len(s.m.kinds) == 0 {
 		return
 	}
+	s.began = s.budget.Left()
 	s.bound = s.m.bound(s.m.needs(), s.budget)
 	s.exactFill()
 	for i, how := range s.allManners() {
@@ -56,8 +63,10 @@ func (s *search) run() {
 		}
 		s.offer(s.build(s.m.needs(), s.m.counts(), []manner{how}))
 	}
+	s.constructed()
 	s.refill()
 	if !s.m.valued && s.rank.left > 0 {
+		s.began = s.budget.Left()
 		s.bound = s.m.bound(s.placed(), s.budget.Again(boundBudget))
 	}
 }
@@ -67,7 +76,7 @@ func (s *search) allManners() (out []manner) {
 	for split := range splitRules {
 		for fit := range fitRules {
 			for _, o := range s.orders {
-				out = append(out, manner{o, fit, split})
+				out = append(out, manner{order: o, fit: fit, split: split})
 			}
 		}
 	}
@@ -82,6 +91,22 @@ func (s *search) exactFill() {
 	if p, ok := s.m.gridPlan(s.budget); ok {
 		s.offer(p)
 	}
+}
+
+// constructed offers the best filling of a single sheet by construction, and takes over its bound.
+func (s *search) constructed() {
+	if !s.m.valued || s.done() {
+		return
+	}
+	f, better, bound := s.m.construct(s.rank.value, s.budget)
+	if better {
+		left := s.m.needs()
+		for _, q := range f.parts {
+			left[q.kind]--
+		}
+		s.offer(plan{[]filled{f}, left})
+	}
+	s.bound = math.Min(s.bound, s.m.wholeValue(bound))
 }
 
 func (m *model) needs() []int {
@@ -190,9 +215,13 @@ func (s *search) done() bool {
 // the one that takes most value off for its price is kept.
 func (s *search) build(have, avail []int, hows []manner) plan {
 	p := plan{left: have}
+	cost := 0.0
 	for {
+		if s.budget.Over() && !math.IsInf(s.most, 1) {
+			return p // a try that may as well not be
+		}
 		f, ok := s.next(have, avail, hows)
-		if !ok {
+		if cost += s.m.stores[f.store].price; !ok || cost > s.most+costEps {
 			return p
 		}
 		for n := s.times(f, have, avail); n > 0; n-- {

@@ -2,23 +2,32 @@
 // stages as allowed, round defects, with or against the grain.
 //
 // A stage is all cuts of one direction before the direction changes; a last trim that only frees a single
-// part is not counted. [Solve] fills one sheet after another. A sheet is filled part by part: each goes
-// into the free rectangle it fits best, which two cuts divide anew, in the order of cuts that a rule
-// chooses; many orders and rules are tried and the most valuable filling is taken. Then some sheets are
-// emptied and filled anew, again and again, and what costs no more is kept.
+// part is not counted. [Solve] fills one sheet after another, in two ways: part by part, each into the free
+// rectangle it fits best, which two cuts divide anew; or section by section, by tables of what rows, sections and
+// the sheet are worth at most (Gilmore and Gomory, Operations Research 13, 1965). Then some sheets are emptied and
+// filled anew, again and again, and what costs no more is kept. All fillings met go into a pool, whose linear
+// program says what parts are worth and which sheets go together (Monaci and Toth, INFORMS Journal on Computing 18,
+// 2006). A single sheet that is filled for value with counts is built up from its parts, the most promising
+// rectangle first, until none promises more than the best (Viswanathan and Bagchi, Operations Research 41, 1993).
+// Titles and methods are cited from memory.
 //
 // # The bounds
 //
 // A part and its saw cuts take (l + kerf)·(w + kerf) of (L + kerf)·(W + kerf), L and W being the sheet
-// within its trim; areas are weights in the sense of package cover. So are products f(l)·g(w) of scales of
-// length and width (Fekete and Schepers, Mathematics of Operations Research 29, 2004): where no row of parts
-// weighs more than F by f and no column more than G by g, no sheet holds more than F·G. By induction over
-// the cuts: a single part weighs f(l)·g(w), and a cut divides a rectangle into two whose bounds for that
-// direction add up to no more than its own. A part that may be turned counts with the lesser of its weights.
+// within its trim; areas are weights in the sense of package cover. So are products f·g of a weight f of each part
+// along the length and a weight g along the width (Fekete and Schepers, Mathematics of Operations Research 29,
+// 2004): where no row of parts weighs more than F by f and no column more than G by g, no sheet holds more than
+// F·G. By induction over the cuts: a single part weighs f·g ≤ F·g, so what stands in one column never more than F·G,
+// and a cut divides a rectangle into two whose bounds for that direction add up to no more than its own. A part that
+// may be turned counts with the lesser of its weights. Weights come from scales of the sizes; then f is made the best
+// for g, and g for f, in turn, by linear programs of rows (Caprara, Locatelli and Monaci, IPCO 2005). Whatever those
+// say, weights are rounded to whole numbers, and F and G are found anew by knapsacks of whole numbers: so the bound
+// holds for any weights, and no rounding can harm it.
 //
 // Sheets filled for value are bounded from above by the best filling without counts and stages (Gilmore
 // and Gomory, Operations Research 14, 1966: F(x, y) is the best single part or the best cut of the
-// rectangle in two), and by a knapsack of areas; the lesser counts.
+// rectangle in two), by a knapsack of areas, and by what the construction of a filling still promises: the value of
+// a rectangle and the most that can lie outside of it. The least counts.
 package sheet
 
 import (

@@ -137,7 +137,7 @@ func (c *columns) whole(v float64) float64 {
 // lower bound (Farley, Operations Research 38, 1990). With limited stock ratio is 0, which says nothing.
 func (c *columns) priceIn() (ratio float64, added int) {
 	if c.table == nil || c.table.slow {
-		if ratio, added = c.priceBy(c.branched); added > 0 || c.table == nil {
+		if _, added = c.priceBy(c.branched); added > 0 || c.table == nil {
 			return 0, added
 		}
 	}

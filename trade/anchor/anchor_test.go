@@ -51,6 +51,18 @@ func TestAScrewInAStud(t *testing.T) {
 	}
 }
 
+// By hand: a screw of 1 3/4 in reaches 1.06 in into the stud behind steel and lining, less than its thread:
+// 2850·0.42²·0.242·1.06 = 129.0 lb, 0.9 of it 116.1.
+func TestTheLiningTakesThreadFromAShortScrew(t *testing.T) {
+	h, err := anchor.For("studs", 14, in*7/4, in*19/100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := h.Pull.Value / lbf; math.Abs(got-116.1) > 0.1 {
+		t.Errorf("pull %v lb", got)
+	}
+}
+
 func TestAnAnchorInMasonryIsAGenericClassAndSaysSo(t *testing.T) {
 	h, err := anchor.For("masonry", 10, 2*in, in/8)
 	if err != nil || !(h.Pull.Value > 0) {

@@ -20,6 +20,15 @@ func TestPullAndLoadAcrossTogetherAreWeighedByTheirAngle(t *testing.T) {
 	near(t, "share", f.Value, 0.45, 1e-4)
 }
 
+// By hand, as above: 30 lb along, 40 lb across: (40²/100 + 30²/200) ÷ 50 = 0.41; across alone 0.40.
+func TestTheSteeperLoadIsWeighedByItsOwnDesignValue(t *testing.T) {
+	f, err := screw.Combined(30, 40, 200, 100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "share", f.Value, 0.41, 1e-12)
+}
+
 func TestOneLoadAloneIsItsShareOfItsDesignValue(t *testing.T) {
 	for _, c := range [][5]float64{{50, 0, 200, 100, 0.25}, {0, 50, 200, 100, 0.5}, {0, 0, 0, 0, 0}, {0, 50, 0, 100, 0.5}} {
 		f, err := screw.Combined(c[0], c[1], c[2], c[3])
