@@ -127,7 +127,7 @@ func (p *planner) layThrough(t throughPanel, after int) int {
 		lines = append(lines, fmt.Sprintf("%s (%s) goes down through its hole and is screwed in from above", p.list.StickTags[s], p.r.Sticks[s].Name))
 	}
 	return p.do(job{
-		work: "lay", parts: []string{tag}, units: 1, after: before(after, p.handled), measures: lines,
+		work: "lay", parts: []string{tag}, units: 1, after: before(after, p.handled), measures: append(lines, p.stains(t.panel)...),
 		title:    fmt.Sprintf("Lay %s %s in its place now: posts pass through it", p.r.Panels[t.panel].Name, tag),
 		cautions: p.heavy(p.panelMass(tag)),
 	})

@@ -164,10 +164,16 @@ func TestAPanelThatPostsPassThroughLiesThereBeforeThem(t *testing.T) {
 	}
 	lawful(t, w, list)
 	lay := step(t, w, "Lay shelf A2.1 in its place now")
-	if len(lay.Measures) != 4 {
+	var passing []string
+	for _, line := range lay.Measures {
+		if strings.Contains(line, "goes down through its hole") {
+			passing = append(passing, line)
+		}
+	}
+	if len(passing) != 4 {
 		t.Errorf("four posts pass through: %q", lay.Measures)
 	}
-	for _, line := range lay.Measures {
+	for _, line := range passing {
 		tag, _, _ := strings.Cut(line, " ")
 		for _, st := range ofWork(w, "frame") {
 			if slices.Contains(st.Parts, tag) && !follows(w, lay.N, st.N) {

@@ -13,8 +13,10 @@ type choice struct {
 	pick   []int // by board, index in its pool
 	yields []float64
 	cost   float64
-	need   []float64 // net width wanted, by kind
-	fine   []float64 // what a unit of missing net width is charged
+	need   []float64   // net width wanted, by kind
+	fine   []float64   // what a unit of missing net width is charged
+	flat   [][]float64 // by board: yields and cost of its ways, one after another
+	lack   []lack      // scratch
 }
 
 // set changes the way to cut board k.
@@ -78,6 +80,7 @@ func (s *search) take(c *choice, l *layout) {
 			if pick = slices.IndexFunc(c.pool[k], o.same); pick < 0 {
 				pick = len(c.pool[k])
 				c.pool[k] = append(c.pool[k], o)
+				c.flat[k] = append(append(c.flat[k], o.yields...), o.cost)
 			}
 		}
 		c.set(k, pick)
@@ -90,33 +93,39 @@ func (s *search) newChoice(pool [][]option) *choice {
 	c := &choice{pool: pool, pick: make([]int, len(pool)), yields: make([]float64, n), need: make([]float64, n), fine: make([]float64, n)}
 	for t, kd := range s.m.kinds {
 		c.need[t] = float64(kd.need)
-		c.fine[t] = 3 * s.price[t]
+		c.fine[t] = firstFine * s.price[t]
+	}
+	for k := range pool {
+		var flat []float64
+		for _, o := range pool[k] {
+			flat = append(append(flat, o.yields...), o.cost)
+		}
+		c.flat = append(c.flat, flat)
 	}
 	return c
 }
-
-// annealShare is the part of the budget that goes to annealing, and annealRuns how often it begins anew.
-const (
-	annealShare = 0.7
-	annealRuns  = 6
-)
 
 // anneal chooses ways to cut for all boards at once by simulated annealing (Kirkpatrick, Gelatt and Vecchi,
 // Science 220, 1983): one board's way is changed at random, or two boards' at once, and kept when the cost
 // falls, or with a chance that shrinks. Where all that is wanted seems to be there for less than the best
 // layout costs, the boards are ripped; what ripping falls short of is wanted more from then on.
-func (s *search) anneal() {
-	if s.best.short > 0 || s.best.cost <= s.bound+costEps || s.budget.Over() {
+func (s *search) anneal(p *program, share int) {
+	if s.budget.Over() {
 		return
 	}
-	pool := s.pool()
-	c := s.newChoice(pool)
-	per := int(annealShare * float64(s.budget.Left()) / annealRuns)
-	for run := 0; run < annealRuns && !s.budget.Over(); run++ {
-		s.take(c, s.best)
-		s.cool(c, max(per, 1))
-	}
+	s.collect(p, share)
+	c := s.newChoice(s.pools)
+	s.take(c, s.best)
+	s.cool(c, share)
 }
+
+// firstFine is what a missing unit is charged at first, in its prices; firstHeat the heat at the beginning, in costs
+// of a board, and lastHeat what is left of it at the end.
+const (
+	firstFine = 3
+	firstHeat = 0.1
+	lastHeat  = 0.01
+)
 
 // movesPerNode is how many moves count as a node.
 const movesPerNode = 4
@@ -126,18 +135,21 @@ func (s *search) cool(c *choice, nodes int) {
 	for t, kd := range s.m.kinds {
 		c.need[t] = float64(kd.need)
 	}
-	warm := 0.1 * s.best.cost / math.Sqrt(float64(len(s.m.boards)))
+	warm := firstHeat * s.best.cost / float64(len(s.m.boards))
 	charge, heat := c.charge(), warm
 	chances := chances()
+	next := 0
 	for n := 0; n < nodes; n++ {
 		if !s.budget.Spend(1) {
 			return
 		}
-		if n%heatSteps == 0 {
-			heat = warm * math.Pow(0.002, float64(n)/float64(nodes))
+		if n >= next {
+			next = n + heatSteps
+			heat = warm * math.Pow(lastHeat, float64(n)/float64(nodes))
 			c.adjust(s.price)
 			charge = c.charge()
 		}
+		spent := 0
 		for range movesPerNode {
 			a, b := s.dice.N(len(c.pick)), -1
 			wasA, wasB := c.pick[a], 0
@@ -145,7 +157,8 @@ func (s *search) cool(c *choice, nodes int) {
 			if s.dice.N(2) == 0 && len(c.pick) > 1 {
 				b = s.dice.N(len(c.pick))
 				wasB = c.pick[b]
-				c.set(b, s.pickFor(c, b))
+				c.set(b, c.response(b))
+				spent += len(c.pool[b])
 			}
 			now := c.charge()
 			if now > charge && now-charge > heat*chances[s.dice.N(len(chances))] {
@@ -161,7 +174,44 @@ func (s *search) cool(c *choice, nodes int) {
 				charge = c.charge()
 			}
 		}
+		s.budget.Spend(spent * len(c.need) / 128)
+		n += spent * len(c.need) / 128
 	}
+}
+
+// response is the way to cut board k that costs least, what is then missing charged.
+func (c *choice) response(k int) int {
+	was := c.pool[k][c.pick[k]].yields
+	c.lack = c.lack[:0]
+	for t, y := range c.yields {
+		if d := c.need[t] - y + was[t]; d > 0 {
+			c.lack = append(c.lack, lack{t, d, c.fine[t]})
+		}
+	}
+	best, at := math.Inf(1), 0
+	flat, n := c.flat[k], len(c.yields)+1
+	for i := range c.pool[k] {
+		o := flat[i*n : i*n+n]
+		v := o[n-1]
+		for _, q := range c.lack {
+			if v >= best {
+				break
+			}
+			if d := q.width - o[q.kind]; d > 0 {
+				v += q.fine * d
+			}
+		}
+		if v < best {
+			best, at = v, i
+		}
+	}
+	return at
+}
+
+// lack is a kind that something is missing of.
+type lack struct {
+	kind        int
+	width, fine float64
 }
 
 // heatSteps is the number of nodes between two changes of the heat.
@@ -176,12 +226,13 @@ func chances() (out [1024]float64) {
 	return out
 }
 
-// pickFor returns a random way to cut board k, in one of three cases none.
+// pickFor returns a random way to cut board k, the better ones more often, in one of three cases none.
 func (s *search) pickFor(c *choice, k int) int {
 	if c.pick[k] != 0 && s.dice.N(3) == 0 {
 		return 0
 	}
-	return s.dice.N(len(c.pool[k]))
+	u := s.dice.Share()
+	return int(float64(len(c.pool[k])) * u * u)
 }
 
 // ripChoice rips the boards of a choice. What comes out short is wanted more from then on.

@@ -29,7 +29,11 @@ func (s *search) answer() *cut.Answer {
 	for i := range a.Cuts {
 		a.Cuts[i].N = i + 1
 	}
-	a.Cost, a.Bound, a.Proven = cut.Settle(s.best.cost, s.bound, false)
+	cost, bound := cut.RoundMoney(s.best.cost), s.bound
+	if bound >= s.best.cost-costEps {
+		bound = cost // of costs rounded to a millionth the least one, too
+	}
+	a.Cost, a.Bound, a.Proven = cut.Settle(cost, bound, false)
 	return a
 }
 

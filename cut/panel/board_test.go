@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"context"
 	"math"
 	"slices"
 	"testing"
@@ -145,22 +146,6 @@ func TestRingsAlternateAsFarAsTheyCan(t *testing.T) {
 	}
 }
 
-// A knots-allowed strip may be worth nothing while a clear one is: then only clear wood counts; and what a
-// strip of a worse grade is worth, a better one is at least.
-func TestBetterGradesAreWorthNoLess(t *testing.T) {
-	l := &low{lengths: []length.Length{10, 20}, kinds: []lowKind{{length: 10, grade: 2}, {length: 20, grade: 0}, {length: 20, grade: 1, thickness: 5}}}
-	w := l.worth([]float64{3, 8, 9}, 4)
-	if want := [3]float64{8, 3, 3}; w.price[1] != want {
-		t.Errorf("long strips: %v, want %v", w.price[1], want)
-	}
-	if want := [3]float64{3, 3, 3}; w.price[0] != want {
-		t.Errorf("short strips: %v, want %v", w.price[0], want)
-	}
-	if got := w.segment(1, [3]float64{2, 4, 7}); got != 8*2+3*2+3*3 {
-		t.Errorf("a segment with 2 clear of 7 is worth %v, want 31", got)
-	}
-}
-
 // By hand: a board of 100 without defects, segments of 30 with a saw cut of 2, net width 10, price 1 for a
 // unit: before 32 one segment, before 64 two, at the end three, for the price less half the tail's share.
 func TestABoardOffersWhatItYieldsBeforeEachTail(t *testing.T) {
@@ -180,7 +165,9 @@ func TestABoardOffersWhatItYieldsBeforeEachTail(t *testing.T) {
 			t.Errorf("offer %d: %v, want %v", i, got[i], w)
 		}
 	}
-	if v, slope := l.at([]float64{2}); v != 2*30-(3*2*10-40) || slope[0] != 0 {
-		t.Errorf("at a price of 2 the bound is %v with slope %v, want 40 and 0", v, slope)
+	pr := newProgram(l, cut.NewBudget(context.Background(), cut.Limits{}))
+	pr.price[0] = 2
+	if v, _ := pr.lagrange(pr.all(), nil); v != 2*30-(3*2*10-40) {
+		t.Errorf("at a price of 2 the bound is %v, want 40", v)
 	}
 }

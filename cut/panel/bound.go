@@ -1,7 +1,6 @@
 package panel
 
 import (
-	"math"
 	"slices"
 
 	"rodwright/cut"
@@ -18,6 +17,7 @@ type lowKind struct {
 	grade     int
 	thickness length.Length
 	need      float64 // net width, nanometres
+	at        int     // index of its length
 }
 
 // lowBoard is a board as the bound sees it.
@@ -28,6 +28,8 @@ type lowBoard struct {
 	next [][]int         // by length and position
 	free [][][3]float64  // by length and position: net width free for each grade
 	most float64         // net width of the whole usable range
+
+	credit []float64 // by position: what a tail kept from there on is worth; 0 for none
 }
 
 // low is the lower bound with its prices.
@@ -36,8 +38,13 @@ type low struct {
 	kinds   []lowKind
 	lengths []length.Length // ascending
 	boards  []lowBoard
-	price   []float64 // the best found, by low kind
-	value   float64
+
+	rounds []rounding
+	val    [][]float64 // by kind and position: what a segment of the board in hand is worth
+	best   []float64   // what the board in hand is worth from each position on
+	way    []int       // what to do there: the kind to cut, skip or tail
+	work   int         // steps of the last list
+	steps  []int       // scratch
 }
 
 // newBound prepares the bound for the panels that were made; for nil, for all.
@@ -57,6 +64,9 @@ func newBound(m *model, only [][]made) *low {
 	}
 	slices.Sort(l.lengths)
 	l.lengths = slices.Compact(l.lengths)
+	for t := range l.kinds {
+		l.kinds[t].at, _ = slices.BinarySearch(l.lengths, l.kinds[t].length)
+	}
 	for k := range m.boards {
 		if first := m.twin[k]; first < k {
 			l.boards = append(l.boards, l.boards[first])
@@ -79,7 +89,7 @@ func (l *low) add(kd kind, width float64) {
 	i := l.lowIndex(kd)
 	if i < 0 {
 		i = len(l.kinds)
-		l.kinds = append(l.kinds, lowKind{kd.length, slices.Index(grades, kd.show), kd.thickness, 0})
+		l.kinds = append(l.kinds, lowKind{length: kd.length, grade: slices.Index(grades, kd.show), thickness: kd.thickness})
 	}
 	l.kinds[i].need += width
 }
@@ -101,6 +111,12 @@ func (l *low) newBoard(k int) lowBoard {
 		return b
 	}
 	b.pos = pos
+	b.credit = make([]float64, len(pos))
+	for i, x := range pos {
+		if i > 0 {
+			b.credit[i] = m.p.TailCredit(k, src.Length-x)
+		}
+	}
 	for _, ln := range l.lengths {
 		next, free := l.yields(src, pos, ln)
 		b.next = append(b.next, next)
@@ -130,9 +146,6 @@ func (l *low) yields(b *board, pos []length.Length, ln length.Length) (next []in
 			for _, s := range spans {
 				free[i][g] += float64(l.m.netOf(s.to - s.from))
 			}
-			if g > 0 {
-				free[i][g] = max(free[i][g], free[i][g-1])
-			}
 		}
 	}
 	return next, free
@@ -143,36 +156,15 @@ func never(g cut.Show, d cut.Defect, ring cut.Ring) bool {
 	return !g.Takes(d, false) && (ring == cut.NoRing || !g.Takes(d, true))
 }
 
-// at returns Lagrange's bound at the given prices and its slope by kind.
-func (l *low) at(price []float64) (v float64, slope []float64) {
-	slope = make([]float64, len(l.kinds))
-	for t, kd := range l.kinds {
-		v += price[t] * kd.need
-		slope[t] = kd.need
-	}
-	paths := make([]lowPath, len(l.boards))
-	for i, b := range l.boards {
-		p := paths[l.m.twin[i]]
-		if l.m.twin[i] == i {
-			p = l.path(b, price)
-			paths[i] = p
-		}
-		if r := b.cost - p.value; r < 0 {
-			v += r
-			for t := range slope {
-				slope[t] -= p.yields[t]
-			}
-		}
-	}
-	return v, slope
-}
-
 // whole is the bound with whole boards at the given prices: each board offers what it can yield before
 // each place its tail may begin, for what that costs.
 func (l *low) whole(price []float64) float64 {
 	need := 0.0
 	for t, kd := range l.kinds {
 		need += price[t] * kd.need
+	}
+	for c, r := range l.rounds {
+		need += price[len(l.kinds)+c] * r.count()
 	}
 	offers := make([][]cover.Offer, len(l.boards))
 	for i, b := range l.boards {
@@ -187,12 +179,11 @@ func (l *low) whole(price []float64) float64 {
 
 // offers lists what board b can yield and for how much.
 func (l *low) offers(b lowBoard, price []float64) (out []cover.Offer) {
-	src := l.m.boards[b.k]
-	w := l.worth(price, src.Thickness)
 	if b.pos == nil {
 		credit := l.m.p.Salvage * b.cost
-		return []cover.Offer{{Hold: l.crude(b, w) - credit, Price: b.cost - credit}}
+		return []cover.Offer{{Hold: l.crude(b, price).value - credit, Price: b.cost - credit}}
 	}
+	l.tariff(b, price)
 	n := len(b.pos)
 	before := make([]float64, n+1)
 	for i := 0; i <= n; i++ {
@@ -202,77 +193,15 @@ func (l *low) offers(b lowBoard, price []float64) (out []cover.Offer) {
 		if i == n {
 			break
 		}
-		for j := range l.lengths {
-			if to := b.next[j][i]; to >= 0 {
-				before[to] = max(before[to], before[i]+w.segment(j, b.free[j][i]))
+		for t, kd := range l.kinds {
+			if v := l.val[t][i]; v > 0 {
+				to := b.next[kd.at][i]
+				before[to] = max(before[to], before[i]+v)
 			}
 		}
-		if c := l.m.p.TailCredit(b.k, src.Length-b.pos[i]); i > 0 && c > 0 {
+		if c := b.credit[i]; c > 0 {
 			out = append(out, cover.Offer{Hold: before[i], Price: b.cost - c})
 		}
 	}
 	return append(out, cover.Offer{Hold: before[n], Price: b.cost})
-}
-
-// improve raises the bound by steps along the slope of Lagrange's bound (Held, Wolfe and Crowder,
-// Mathematical Programming 6, 1974), aimed at the cost known, and returns it.
-func (l *low) improve(target float64, steps int, budget *cut.Budget) float64 {
-	if len(l.kinds) == 0 {
-		return 0
-	}
-	price := l.start(target)
-	l.price = slices.Clone(price)
-	scale, since := 1.5, 0
-	for i := 0; i < steps; i++ {
-		v, slope := l.at(price)
-		if v > l.value+1e-12 {
-			l.value, l.price, since = v, slices.Clone(price), 0
-		} else if since++; since >= 4 {
-			scale, since = scale/2, 0
-			price = slices.Clone(l.price)
-		}
-		if i > 0 && !l.spend(budget) || !step(price, slope, scale*(target-v)) {
-			break
-		}
-	}
-	l.value = max(l.value, l.whole(l.price))
-	return l.value
-}
-
-func (l *low) spend(budget *cut.Budget) bool {
-	n := 0
-	for i, b := range l.boards {
-		if l.m.twin[i] == i {
-			n += len(b.pos) * len(l.lengths)
-		}
-	}
-	return budget.Spend(n/16 + 1)
-}
-
-// start sets prices so that all that is wanted is worth the target, by area.
-func (l *low) start(target float64) []float64 {
-	area := 0.0
-	for _, kd := range l.kinds {
-		area += kd.need * float64(kd.length)
-	}
-	out := make([]float64, len(l.kinds))
-	for t, kd := range l.kinds {
-		out[t] = target * float64(kd.length) / area
-	}
-	return out
-}
-
-// step moves the prices along the slope by a step that would close the gap if the bound were linear.
-func step(price, slope []float64, gap float64) bool {
-	norm := 0.0
-	for _, s := range slope {
-		norm += s * s
-	}
-	if norm == 0 || gap <= 0 {
-		return false
-	}
-	for t := range price {
-		price[t] = math.Max(0, price[t]+gap/norm*slope[t])
-	}
-	return true
 }

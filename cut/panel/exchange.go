@@ -5,39 +5,53 @@ import (
 	"slices"
 )
 
-// boundSteps is how often the prices of the bound are improved.
-const boundSteps = 80
-
-// improvePrices improves the bound, and takes its prices for choosing boards.
-func (s *search) improvePrices(l *low) {
-	target := s.best.cost
-	if s.best.short > 0 {
-		target *= 1.5
+// learnPrices takes the bound's prices for choosing boards.
+func (s *search) learnPrices(b *branching) {
+	if len(b.open) == 0 {
+		return
 	}
-	l.improve(math.Max(target, costEps), boundSteps, s.budget)
-	scale := s.scale(l)
+	price := slices.Concat(b.plain, make([]float64, len(b.p.l.rounds)))
+	if s.rounds%3 == 2 {
+		price = b.open[0].prices
+	}
+	s.lowPrice = price
+	if s.best.short > 0 { // what can't be had has any price
+		return
+	}
+	scale := s.scale()
 	for t, kd := range s.m.kinds {
-		if i := l.lowIndex(kd); i >= 0 {
-			s.price[t] = math.Max(l.price[i], 0.05*scale*s.price[t])
+		if i := b.p.l.lowIndex(kd); i >= 0 {
+			s.price[t] = math.Max(b.p.l.perUnit(i, price), 0.05*scale*s.price[t])
 		}
 	}
-	s.bound = l.value
+}
+
+// perUnit is the price of a unit of net width with what it counts in the roundings.
+func (l *low) perUnit(t int, price []float64) float64 {
+	v := price[t]
+	for c, r := range l.rounds {
+		if r.kind == t {
+			v += price[len(l.kinds)+c] * r.count() / r.need
+		}
+	}
+	return v
 }
 
 // scale converts bare prices into money: such that all that is wanted is worth the bound.
-func (s *search) scale(l *low) float64 {
+func (s *search) scale() float64 {
 	sum := 0.0
 	for t, kd := range s.m.kinds {
 		sum += s.price[t] * float64(kd.need)
 	}
-	return math.Min(l.value, s.best.cost) / math.Max(sum, costEps)
+	return math.Min(s.bound, s.best.cost) / math.Max(sum, costEps)
 }
 
-// exchange takes boards out and chooses anew, until cost and bound meet or the budget is spent. A layout
+// exchange takes boards out and chooses anew, until cost and bound meet or so much of the budget is spent. A layout
 // that is a little dearer than the best is accepted on the way.
-func (s *search) exchange() {
+func (s *search) exchange(spend int) {
 	cur := s.best
-	for round := 0; !s.budget.Over() && (s.best.short > 0 || s.best.cost > s.bound+costEps); round++ {
+	until := s.budget.Left() - spend
+	for round := 0; !s.budget.Over() && s.budget.Left() > until && !s.done(); round++ {
 		segs := s.takeOut(cur)
 		l := s.grow(segs, s.mood())
 		s.budget.Spend(1 + len(s.m.boards))

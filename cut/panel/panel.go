@@ -1,29 +1,37 @@
 // Package panel lays out glued-up panels: boards of random width and length, with their defects, are
 // crosscut into segments, segments are ripped into strips, strips of one length become a panel.
 //
-// [Solve] gives every width of each kind of panel a price, finds for each board the crosscuts that yield
-// most at these prices (a longest path over the places where a segment may begin, so that defects fall
-// between segments), takes the board that yields most for its money and goes on with what is still wanted;
-// then it rips the segments into the strips of whole panels. Prices come from the bound. Afterwards ways to
-// cut every board are collected and chosen among for all boards at once by simulated annealing, and a few
-// boards are taken out and chosen anew, again and again.
+// [Solve] begins with a simple layout: every width of each kind of panel has a price, and the board is taken that
+// yields most for its money, with the crosscuts that yield most (a longest path over the places where a segment may
+// begin, so that defects fall between segments). A linear program over ways to cut the boards then gives better prices
+// and a bound. By turns ways that are little worse than the best at these prices are collected at random and chosen
+// among for all boards at once by simulated annealing, a few boards are taken out and chosen anew (a large
+// neighbourhood), and parts of all choices are bounded and searched to their end (branch and price), which proves small
+// problems. Segments are ripped into the strips of whole panels in the end; what can't be ripped is no layout.
 //
 // # The bound
 //
-// Let π be any prices, not negative, of a unit of net width of each kind t of panel, a kind being a length
-// and a grade. In any layout the strips of kind t are together as wide as its panels, D_t. A strip of a
-// segment serves no kind that is longer or wants a better grade than it has. So with e(g) the greatest
-// price of the kinds that strips of grade g or worse may serve, and N(g) the greatest net width of strips
-// in the places of the segment free for grade g, a segment is worth at most Σ (e(g) − e(g+1))·N(g); moving
-// a segment to the left until it meets the cut before it or the end of a defect only frees places. Hence
-// the longest path V_k over these positions is the most board k can yield, and
+// A segment is for panels of one kind: one length, one grade, one thickness. In any layout the segments of kind t are
+// together as wide as its panels, D_t, where a segment's width is the greatest net width of strips in the places free
+// for its grade; moving a segment to the left until it meets the cut before it or the end of a defect only frees
+// places. Let π be any prices, not negative, of a unit of net width of each kind. Then the longest path V_k over these
+// positions is the most board k can yield, and
 //
 //	Σ price_k z_k ≥ Σ π_t·D_t + Σ_k min(0, price_k − V_k(π))
 //
-// where V_k includes what a kept tail is worth. That is Lagrange's bound; π is improved by subgradients.
-// For the best π the choice of boards is then made with whole boards: the cheapest that yield Σ π_t·D_t,
-// which is never less (package cover). Rings, mates, keep-outs and joints through voids are left out of the
-// bound and can only make a layout dearer.
+// where V_k includes what a kept tail is worth. That is Lagrange's bound; it holds for any π, so also for the duals of
+// the linear program however they were rounded. Of boards that are just alike at least lo and at most hi are cut in a
+// part of all choices: then the last sum has lo or hi times the term, whichever is less. Roundings make it closer: from
+// Σ u ≥ D follows Σ ⌈u/d⌉ ≥ ⌈D/d⌉ for any step d, one more need with its own price (Chvátal 1973). For the best π
+// the choice of boards is made with whole boards, too: the cheapest that yield Σ π_t·D_t (package cover). In a layout
+// that costs less than c every board's way is worse than its best by no more than c less the bound: so few ways are left
+// of a few boards, and all choices of them can be looked at. A choice whose boards could not be ripped into whole panels
+// counts as possible all the same. Rings, mates, keep-outs and joints through voids are left out of the bound and can
+// only make a layout dearer.
+//
+// Papers, from memory: Gilmore and Gomory, Operations Research 9, 1961 (columns); Barnhart, Johnson, Nemhauser,
+// Savelsbergh and Vance, Operations Research 46, 1998 (branch and price); Kirkpatrick, Gelatt and Vecchi, Science 220,
+// 1983 (annealing); Shaw, CP 1998 (large neighbourhoods); Chvátal, Discrete Mathematics 4, 1973 (roundings).
 package panel
 
 import (

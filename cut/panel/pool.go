@@ -10,50 +10,74 @@ type option struct {
 	segments []segment
 	yields   []float64 // net width by kind, nanometres
 	cost     float64
+	over     float64 // cost above what the yields are worth
 }
 
-// poolRounds is how many sets of prices ways to cut are collected for, and poolLimit how many ways are kept
-// for each board.
-const (
-	poolRounds = 300
-	poolLimit  = 300
-	poolShare  = 0.25 // of the budget
-)
+// poolLimit is how many ways are kept for each board.
+const poolLimit = 100
 
-// roundsEach is how many sets of prices the budget has room for: a few at least.
-func (s *search) roundsEach() int {
-	all := 1
-	for _, b := range s.m.boards {
-		all += len(b.pos)/8 + 1
+// collect adds ways to cut to the pools: those of the program, and for each board ways that are best at some
+// prices near the bound's, with their beginnings and the rest kept as a tail. The first way of each board is
+// not to cut it.
+func (s *search) collect(p *program, share int) {
+	if s.pools == nil {
+		s.pools = make([][]option, len(s.m.boards))
+		for k := range s.pools {
+			s.pools[k] = []option{{yields: make([]float64, len(s.m.kinds))}}
+		}
 	}
-	return max(8, min(poolRounds, int(poolShare*float64(s.budget.Left()))/all))
+	for ; s.taken < len(p.ways); s.taken++ {
+		w := p.ways[s.taken]
+		for _, k := range p.groups[w.group].boards {
+			if segs, ok := s.realised(p.l, k, w.way); ok {
+				s.pools[k] = s.addOption(s.pools[k], k, segs)
+			}
+		}
+	}
+	s.wanderAll(p.l, s.lowPrice)
+	until := s.budget.Left() - share/16
+	for round := 0; s.budget.Left() > until && !s.budget.Over(); round++ {
+		s.collectRound(round)
+	}
+	for k := range s.pools {
+		s.pools[k] = undominated(s.pools[k])
+		s.sortOptions(s.pools[k][1:])
+		s.pools[k] = s.pools[k][:min(len(s.pools[k]), s.poolLimit())]
+	}
 }
 
-// pool collects, for each board, ways to cut it that are best at some prices near the bound's, and the
-// beginnings of those with the rest kept as a tail. The first way of each board is not to cut it.
-func (s *search) pool() [][]option {
-	out := make([][]option, len(s.m.boards))
-	rounds := s.roundsEach()
-	for k := range out {
-		if first := s.m.twin[k]; first < k {
-			out[k] = s.ownSegments(out[first], k)
+// poolLimit is how many ways are kept for each board: more from round to round.
+func (s *search) poolLimit() int {
+	return min(poolLimit+s.rounds*poolLimit/2, 4*poolLimit)
+}
+
+// sortOptions puts the ways that cost least above what they are worth first.
+func (s *search) sortOptions(list []option) {
+	for i := range list {
+		list[i].over = list[i].cost
+		for t, y := range list[i].yields {
+			list[i].over -= s.price[t] * y
+		}
+	}
+	slices.SortStableFunc(list, func(a, b option) int { return sign(a.over - b.over) })
+}
+
+// collectRound adds a way, and its beginnings, for each board at some prices.
+func (s *search) collectRound(round int) {
+	price := s.mood()
+	if round%2 == 1 {
+		price = s.wildMood()
+	}
+	for k := range s.pools {
+		s.budget.Spend(len(s.m.boards[k].pos)/8 + 1)
+		if s.m.twin[k] < k || len(s.pools[k]) >= 4*poolLimit {
 			continue
 		}
-		out[k] = []option{{yields: make([]float64, len(s.m.kinds))}}
-		for round := 0; round < rounds && len(out[k]) < 2*poolLimit && !s.budget.Over(); round++ {
-			s.budget.Spend(len(s.m.boards[k].pos)/8 + 1)
-			price := s.mood()
-			if round%2 == 1 {
-				price = s.wildMood()
-			}
-			path := s.find.find(k, price, float64(round%3), s.allowed(k))
-			for n := range path.segments {
-				out[k] = s.addOption(out[k], k, path.segments[:n+1])
-			}
+		path := s.find.find(k, price, float64(round%3), s.allowed(k))
+		for n := range path.segments {
+			s.pools[k] = s.addOption(s.pools[k], k, path.segments[:n+1])
 		}
-		out[k] = undominated(out[k])
 	}
-	return out
 }
 
 // wildMood returns prices far off the best ones: each from a quarter to four times, some nothing.
@@ -88,21 +112,7 @@ func (s *search) newOption(k int, segs []segment) option {
 // same reports whether p costs and yields the same.
 func (o option) same(p option) bool { return p.cost == o.cost && slices.Equal(p.yields, o.yields) }
 
-// ownSegments turns the ways to cut a board into those of its twin k.
-func (s *search) ownSegments(list []option, k int) []option {
-	out := make([]option, len(list))
-	for i, o := range list {
-		o.segments = slices.Clone(o.segments)
-		for j := range o.segments {
-			o.segments[j].board = k
-		}
-		out[i] = o
-	}
-	return out
-}
-
-// undominated drops the ways to cut of which another costs no more and yields no less of any kind, and
-// keeps at most poolLimit of the others.
+// undominated drops the ways to cut of which another costs no more and yields no less of any kind.
 func undominated(list []option) []option {
 	out := list[:1:1] // not to cut the board
 	for i := 1; i < len(list); i++ {
@@ -110,7 +120,7 @@ func undominated(list []option) []option {
 		for j := 1; j < len(list) && !worse; j++ {
 			worse = i != j && list[j].beats(list[i]) && (j < i || !list[i].beats(list[j]))
 		}
-		if !worse && len(out) <= poolLimit {
+		if !worse {
 			out = append(out, list[i])
 		}
 	}

@@ -38,21 +38,36 @@ const boundBudget = 100_000
 
 // search holds the best layout so far.
 type search struct {
-	m      *model
-	budget *cut.Budget
-	dice   *cut.Dice
-	find   pathFinder
-	price  []float64 // of a unit of net width, by kind
-	logs   []string  // by kind: the mate word its boards must carry; other kinds take any
-	best   *layout
-	bound  float64
+	m         *model
+	budget    *cut.Budget
+	dice      *cut.Dice
+	find      pathFinder
+	price     []float64 // of a unit of net width, by kind
+	lowPrice  []float64 // of a unit of net width, by kind of the bound
+	logs      []string  // by kind: the mate word its boards must carry; other kinds take any
+	best      *layout
+	paths     map[int][]segment // by board, the best at pathPrice
+	pathPrice []float64
+	bound     float64
+	pools     [][]option // ways to cut, by board, as far as they were collected
+	rounds    int
+	taken     int // ways of the program that are among them
 }
 
 func newSearch(m *model, b *cut.Budget) *search {
 	return &search{m: m, budget: b, dice: cut.NewDice(1), find: pathFinder{m: m}}
 }
 
-// run finds the layout: prices first, then boards one by one, then a few of them anew.
+// firstShare is the work of the first round; each further round has twice as much, so that a search that is
+// ended early has done of everything.
+const firstShare = 60_000
+
+// closedRounds is how many rounds follow when every part was searched to its end and only what could not be ripped keeps
+// the bound from the cost: ripping other choices may still gain a little.
+const closedRounds = 3
+
+// run finds the layout: simple ones, the bound with its prices, then by turns choices for all boards at once,
+// parts searched to their end, and a few boards anew.
 func (s *search) run() {
 	if len(s.m.kinds) == 0 {
 		s.best = &layout{segments: make([][]segment, len(s.m.boards))}
@@ -62,17 +77,48 @@ func (s *search) run() {
 	s.logs = s.chooseLogs()
 	s.offer(s.grow(make([][]segment, len(s.m.boards)), s.price))
 	low := newBound(s.m, nil)
-	s.improvePrices(low)
-	s.offer(s.grow(make([][]segment, len(s.m.boards)), s.price))
-	s.anneal()
-	s.exchange()
-	s.bound = low.value
+	b := s.newBranching(newProgram(low, s.budget))
+	b.begin()
+	s.learnPrices(b)
+	if s.budget.Left() < 20*firstShare { // little work: the simple ways first
+		s.offer(s.grow(make([][]segment, len(s.m.boards)), s.price))
+		s.exchange(s.budget.Left() / 3)
+	}
+	closed := 0
+	for share := min(firstShare, s.budget.Left()/4+1); closed < closedRounds && !s.budget.Over() && !s.done(); share *= 2 {
+		s.round(b, share)
+		if s.best.short == 0 && len(b.open)+len(b.later) == 0 {
+			closed++
+		}
+		if s.rounds++; s.rounds == 1 && len(b.p.l.rounds) == 0 && !s.budget.Over() {
+			b.tighten()
+		}
+		s.learnPrices(b)
+	}
 	if s.best.short > 0 {
 		made := s.best.glue.made()
-		s.bound = newBound(s.m, made).improve(s.best.cost, 30, s.budget.Again(boundBudget))
+		of := s.newBranching(newProgram(newBound(s.m, made), s.budget.Again(boundBudget)))
+		s.bound = 0
+		of.begin()
 	}
 	s.bound = min(s.bound, s.best.cost)
 }
+
+// round does some of everything.
+func (s *search) round(b *branching, share int) {
+	if s.best.short > 0 {
+		s.exchange(share)
+		return
+	}
+	s.anneal(b.p, share*3/5)
+	s.renew(b.p.l, share*2/5)
+	b.patience = share / 500
+	b.search(share / 2)
+	s.exchange(share / 8)
+}
+
+// done reports whether nothing cheaper is possible.
+func (s *search) done() bool { return s.best.short == 0 && s.best.cost <= s.bound+costEps }
 
 // barePrices are prices before anything is known: strips cost by length, and what few places of the boards
 // yield costs more.
@@ -186,9 +232,7 @@ func (s *search) next(cutUp [][]segment, price []float64, rest []length.Length) 
 			break
 		}
 		tried[s.m.twin[k]] = true
-		s.budget.Spend(len(s.m.boards[k].pos)/8 + 1)
-		path := s.find.find(k, left, 0, s.allowed(k))
-		segs := s.needed(k, path.segments, rest)
+		segs := s.needed(k, s.bestPath(k, left), rest)
 		v := s.worth(segs, left, rest)
 		if v <= 0 {
 			continue
@@ -203,6 +247,21 @@ func (s *search) next(cutUp [][]segment, price []float64, rest []length.Length) 
 		}
 	}
 	return best, ok
+}
+
+// bestPath returns the segments of board k that are worth most at the prices; as long as they stay the same, it is
+// looked for once.
+func (s *search) bestPath(k int, price []float64) []segment {
+	if !slices.Equal(price, s.pathPrice) {
+		s.pathPrice, s.paths = slices.Clone(price), map[int][]segment{}
+	}
+	if segs, ok := s.paths[k]; ok {
+		return slices.Clone(segs)
+	}
+	s.budget.Spend(len(s.m.boards[k].pos)/8 + 1)
+	segs := s.find.find(k, price, 0, s.allowed(k)).segments
+	s.paths[k] = segs
+	return slices.Clone(segs)
 }
 
 // worth is the value of segments at the given prices, no more of each kind than is wanted.

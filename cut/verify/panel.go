@@ -108,6 +108,23 @@ func (v *panelCheck) board(u cut.Used, k int) {
 		if len(parted(segment, true, v.p.Kerf)) != len(segment) || slices.ContainsFunc(segment, other) {
 			v.add(CutRule, "%s on %s can't be crosscut and then ripped", segment[0].name, b.Tag)
 		}
+		v.oneKind(segment, b.Tag)
+	}
+}
+
+// oneKind checks that the strips of one segment are for panels of one length, grade and thickness.
+func (v *panelCheck) oneKind(segment []box, board string) {
+	first, ok := v.panels[segment[0].name]
+	for _, s := range segment {
+		i, known := v.panels[s.name]
+		if !ok || !known {
+			continue
+		}
+		p, q := v.p.Panels[first], v.p.Panels[i]
+		if p.Length != q.Length || p.Show != q.Show || p.Thickness != q.Thickness {
+			v.add(CutRule, "a segment of %s is ripped into strips for %s and %s, which differ in length, grade or thickness", board, p.Tag, q.Tag)
+			return
+		}
 	}
 }
 

@@ -264,6 +264,34 @@ func TestStripsThatCanNotBeCrosscutFirstAreRefused(t *testing.T) {
 	}
 }
 
+// A clear strip beside a knotty one of the same segment: panels of two grades are cut from segments of their own.
+func TestASegmentIsForPanelsOfOneKind(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*cut.Panel)
+		wrong  bool
+	}{
+		{"the same kind", func(*cut.Panel) {}, false},
+		{"another grade", func(q *cut.Panel) { q.Show = cut.Character }, true},
+		{"another length", func(q *cut.Panel) { q.Length -= 10 * mm }, true},
+		{"another thickness", func(q *cut.Panel) { q.Thickness = 20 * mm }, true},
+	} {
+		p, a := boards()
+		p.Boards[0].Defects = nil
+		q := p.Panels[0]
+		q.Tag, q.Width = "A2", 50*mm
+		c.change(&q)
+		p.Panels = append(p.Panels, q)
+		s := cut.Strip{Board: "B1", At: at(0, 86), Size: at(500, 60), Ring: cut.RingUp, NetWidth: 58 * mm}
+		a.Panels = append(a.Panels, cut.GluedPanel{Tag: "A2", Strips: []cut.Strip{s}})
+		a.Used[0].Parts = append(a.Used[0].Parts, cut.Placed{Tag: "A2", At: s.At, Size: s.Size})
+		faults := verify.Panel(p, a)
+		if got := slices.ContainsFunc(faults, func(f verify.Fault) bool { return f.Rule == verify.CutRule }); got != c.wrong {
+			t.Errorf("%s: %v", c.name, faults)
+		}
+	}
+}
+
 func ExampleStick() {
 	p, a := sticks()
 	a.Used[0].Parts[1].At[0] -= mm
