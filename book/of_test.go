@@ -304,7 +304,7 @@ func TestEveryOpenFindingIsTold(t *testing.T) {
 func TestWhatFailsIsToldWithItsMend(t *testing.T) {
 	for _, n := range notesOf(written(t, built(t, "stepped-stand"), "metric", book.A4), book.Wrong) {
 		if n.Title == "What fails in this design" {
-			if want := "must be at least 10°. To mend it: move the feet"; len(n.Items) == 0 || !strings.Contains(n.Items[0], want) {
+			if want := "must be at least 10°. To mend it: move the feet"; len(n.Items) != 2 || !strings.Contains(n.Items[0], want) {
 				t.Errorf("%q, want %q", n.Items, want)
 			}
 			return

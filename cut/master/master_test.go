@@ -76,7 +76,7 @@ func (p program) reference(t *rapid.T) float64 {
 	}
 	v, _, err := lp.Simplex(c, a, append([]float64(nil), p.right...), 1e-10, nil)
 	if err != nil {
-		t.Skip(err)
+		t.Skip(err) // it gives up on some programs with rows that depend on each other; the duals prove those
 	}
 	return v
 }
