@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"rodwright/cut"
 	"rodwright/draw/cutting"
 	"rodwright/draw/marking"
 	"rodwright/layout"
@@ -96,9 +95,12 @@ func (a *author) layouts() (out []Section) {
 			continue
 		}
 		s := Section{ID: "layout-" + cutting.Slug(l.Material), Title: "How " + a.material(l) + " is cut", NewPage: true}
-		s.Blocks = append(s.Blocks, Paragraph{layoutWords(l)})
+		s.Blocks = append(s.Blocks, Paragraph{a.layoutWords(l)})
+		if d := cutting.Went(l, a.st); d != nil {
+			s.Blocks = append(s.Blocks, Figure{Drawing: d, Caption: d.Title + "; " + a.opened(l) + " in all"})
+		}
 		s.Blocks = append(s.Blocks, figures(cutting.Of(l, a.st))...)
-		s.table(a.cuts(l))
+		s.Blocks = append(s.Blocks, a.atTheSaw(l)...)
 		s.Blocks = append(s.Blocks, figures(glued(a.b, l, a.st))...)
 		out = append(out, s)
 	}
@@ -111,80 +113,4 @@ func (a *author) material(l layout.Layout) string {
 		return "pipe " + l.Material
 	}
 	return a.w.say(l.Material)
-}
-
-// layoutWords tells what a layout opens, what of it is waste, and how sure it is that nothing better exists.
-func layoutWords(l layout.Layout) string {
-	noun := map[layout.Kind]string{layout.OfSticks: "stick", layout.OfBoards: "board", layout.OfSheets: "sheet"}[l.Kind]
-	words := strings.Join(once([]string{fmt.Sprintf("The layout opens %s.", several(len(l.Answer.Used), noun)), wasteWords(l), proof(l.Answer)}), " ")
-	if l.Kind == layout.OfBoards {
-		words += " Boards of other sizes serve as well: lay the strips out anew, so that each strip keeps its length and width."
-	}
-	return words
-}
-
-// wasteWords tells which share of what is opened does not become parts.
-func wasteWords(l layout.Layout) string {
-	opened := openedMM(l)
-	if opened <= 0 {
-		return ""
-	}
-	w := l.Answer.Waste
-	share := func(v float64) string { return fmt.Sprintf("%.0f %%", 100*v/opened) }
-	words := fmt.Sprintf("%s of it become parts, saw cuts and trimming take %s", share(opened-w.Total()), share(w.Kerf+w.Trim+w.Defect))
-	if w.LeftoverUseful > 0 {
-		words += fmt.Sprintf(", %s is left to keep", share(w.LeftoverUseful))
-	}
-	return words + fmt.Sprintf(" and %s is lost.", share(w.LeftoverLost))
-}
-
-// openedMM is what a layout opens: millimetres of sticks, square millimetres of boards and sheets.
-func openedMM(l layout.Layout) (sum float64) {
-	for _, u := range l.Answer.Used {
-		if s, ok := stockSize(l, u.Stock); ok {
-			sum += s[0].MM() * s[1].MM()
-		}
-		if l.Sticks == nil {
-			continue
-		}
-		for _, s := range l.Sticks.Stock {
-			if s.Tag == u.Stock {
-				sum += s.Length.MM()
-				break
-			}
-		}
-	}
-	return sum
-}
-
-// proof tells how much better any other layout of the same stock could be, without naming money.
-func proof(a *cut.Answer) string {
-	switch gap := 100 * a.Gap(); {
-	case a.Proven:
-		return "It is proven that no other layout of this stock costs less."
-	case gap < 0.01:
-		return "No other layout of this stock costs less by as much as 0.01 %."
-	default:
-		return fmt.Sprintf("No other layout of this stock can cost less by more than %s %%.", digits(gap))
-	}
-}
-
-// cuts is the order of cuts, by setting.
-func (a *author) cuts(l layout.Layout) Table {
-	caption := "Order of cuts, by setting of the stop or fence"
-	if l.Kind != layout.OfSticks {
-		caption += "; the numbers are those in rings on the drawings"
-	}
-	t := Table{
-		Caption: caption,
-		Columns: []Column{{Head: "No.", Share: 0.6, Align: Right}, {Head: "Cut", Share: 1}, {Head: "At", Share: 1, Align: Right}, {Head: "On", Share: 1.8}, {Head: "Makes", Share: 3}},
-	}
-	for _, c := range l.Answer.Cuts {
-		makes := spans(once(c.Makes))
-		if makes == "" {
-			makes = "cut off, not used"
-		}
-		t.Rows = append(t.Rows, []string{fmt.Sprint(c.N), string(c.Machine), a.w.to.Show(c.Setting), a.w.say(c.On), makes})
-	}
-	return t
 }

@@ -25,7 +25,7 @@ import (
 type Input struct {
 	Document *piece.Document
 	Shop     *shop.Shop
-	Record   *journal.Record // what was bought, made and measured; nil where nothing was
+	Record   *journal.Record // what was bought, made and measured, and which layouts were accepted; nil where nothing was
 }
 
 // Build is everything derived from an input.
@@ -37,6 +37,7 @@ type Build struct {
 	Parts    *part.List
 	Findings []finding.Finding
 	Layout   *layout.Result
+	Accepted []Accepted // the layouts that were accepted for these materials, in the order of Layout.All
 	Buy      *money.List
 	Work     *steps.Work
 	Quote    *money.Quote
@@ -61,10 +62,13 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 		}
 		return b, nil
 	}
-	b.Findings = findings(b.Resolved, b.Parts, in.Shop, nil, memo)
-	if b.Layout, err = layouts(b.Resolved, b.Parts, in.Shop, memo); err != nil {
+	if b.Layout, b.Accepted, err = layouts(b.Resolved, b.Parts, in.Shop, in.Record, memo); err != nil {
 		return nil, err
 	}
+	if b.Parts, err = part.Settle(b.Resolved, b.Parts, in.Shop, b.Layout.Chosen()); err != nil {
+		return nil, err
+	}
+	b.Findings = findings(b.Resolved, b.Parts, in.Shop, nil, memo)
 	b.Buy = money.Buy(b.Parts, stockOf(b.Layout), in.Shop, b.Layout.Missing...)
 	if b.Work, err = steps.Plan(b.Resolved, b.Parts, plansOf(b.Layout), in.Shop); err != nil {
 		return nil, err
@@ -92,13 +96,14 @@ func findings(r *piece.Resolved, list *part.List, s *shop.Shop, pushes []check.P
 	return out
 }
 
-// hash identifies an input: the document's text, the name it was read under left out, the shop, and what was made.
+// hash identifies an input: the document's text, the name it was read under left out, the shop, what was made, and
+// the layouts that were accepted.
 func hash(in Input) string {
 	h := sha256.New()
 	h.Write(in.Document.Text)
 	h.Write([]byte{0})
 	h.Write(in.Shop.Canonical())
-	if !in.Record.Empty() {
+	if in.Record.Tells() {
 		h.Write([]byte{0})
 		h.Write(recordHash(in.Record))
 	}

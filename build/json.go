@@ -31,6 +31,8 @@ type buildJSON struct {
 	Price     priceJSON     `json:"price"`
 	Unknown   []string      `json:"unknown"`
 	Under     *underJSON    `json:"under_way,omitempty"`
+
+	Accepted []acceptedJSON `json:"accepted,omitempty"` // layouts, in the order of cut's
 }
 
 type sizeJSON struct {
@@ -110,7 +112,7 @@ func (b *Build) JSON() ([]byte, error) {
 		Cut: cuts, Buy: buyOf(b.Buy), Supplies: suppliesOf(b.Parts.Supplies), Steps: stepsOf(b.Work),
 		Time:  timeJSON{rounded(b.Work.HandsH), b.Work.Days, nonNil(b.Work.Assumed)},
 		Price: priceOf(b.Quote), Unknown: nonNil(b.Quote.Unknown),
-		Under: underOf(b.Under),
+		Under: underOf(b.Under), Accepted: acceptedOf(b.Accepted),
 	})
 }
 

@@ -29,8 +29,9 @@ type partJSON struct {
 	Between   *mm           `json:"between_mm,omitempty"`
 	Ends      []string      `json:"ends,omitempty"`
 	From      string        `json:"from,omitempty"`
-	State     string        `json:"state,omitempty"`  // how far the least made of them is
-	States    []string      `json:"states,omitempty"` // of each, as tags, where any is made
+	FromWhy   string        `json:"from_why,omitempty"` // of a pipe that could be bought or cut
+	State     string        `json:"state,omitempty"`    // how far the least made of them is
+	States    []string      `json:"states,omitempty"`   // of each, as tags, where any is made
 	Assumed   []string      `json:"assumed,omitempty"`
 	BoardFeet *tallyJSON    `json:"board_feet,omitempty"`
 }
@@ -125,7 +126,7 @@ func pipeJSON(p *part.Part, out *partJSON) {
 	out.Cut, out.Between = exact(p.Cut), exact(p.Between)
 	out.Loosest, out.Tightest = exact(p.Loosest), exact(p.Tightest)
 	out.Ends = []string{string(p.Ends[0]), string(p.Ends[1])}
-	out.From = p.From
+	out.From, out.FromWhy = p.From, p.FromWhy
 }
 
 // totalsJSON are the sums over the piece.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -59,6 +60,7 @@ var laws = []struct {
 	{"weights add up", weightsAddUp},
 	{"blanks hold the finished parts", blanksHoldTheFinished},
 	{"layouts place every part once and the verifier finds no fault", layoutsAreRight},
+	{"nipples are bought, and pipes cut, as the layouts have it", nipplesAreAsLaidOut},
 	{"loops by formula are what is left after cutting the unions", unionsOpenEveryLoop},
 	{"a pipe and its take-outs fill the distance between its joints", pipesFillTheirDistance},
 	{"printed chains add up", printedChainsAddUp},
@@ -69,11 +71,15 @@ var laws = []struct {
 const bytesEvery = 8
 
 func TestTheLawsHoldOnRandomPieces(t *testing.T) {
-	s, shared := shop.Sample(), build.NewMemo(64)
+	dear, shared := shop.Sample(), build.NewMemo(64)
+	cheap := dear.With(shop.Price{Item: shop.HourItem, Cents: 100, Pack: 1, Unit: "h"}) // so that nipples are cut as well
 	covered := random.Coverage{}
 	for seed := range pieces(t) {
 		name := fmt.Sprintf("random %d", seed)
-		doc := read(t, name, random.Document(seed))
+		doc, s := read(t, name, random.Document(seed)), dear
+		if seed%2 == 1 {
+			s = cheap
+		}
 		b := derive(t, doc, s, shared)
 		covered.Add(b.Resolved)
 		for _, law := range laws {
@@ -83,6 +89,7 @@ func TestTheLawsHoldOnRandomPieces(t *testing.T) {
 		}
 		if seed%bytesEvery == 0 {
 			sameBytes(t, name, b, doc, s, shared)
+			acceptedChangesNothingElse(t, name, b, doc, s, shared)
 		}
 	}
 	t.Logf("features of the pieces:\n%s", covered)
@@ -179,6 +186,23 @@ func layoutsAreRight(b *build.Build) error {
 		for _, tag := range p.Tags {
 			if placed[tag] > 1 || placed[tag] == 0 && len(b.Layout.Missing) == 0 {
 				return fmt.Errorf("%s is placed %d times", tag, placed[tag])
+			}
+		}
+	}
+	return nil
+}
+
+func nipplesAreAsLaidOut(b *build.Build) error {
+	from := map[string]string{}
+	for _, p := range b.Parts.Parts {
+		for _, tag := range p.Tags {
+			from[tag] = p.From
+		}
+	}
+	for _, l := range b.Layout.Stick {
+		for _, n := range l.Nipples {
+			if bought := slices.Contains(l.Answer.Bought, n.Tag); bought != (from[n.Tag] == part.FromNipple) {
+				return fmt.Errorf("%s is made from a %s, and that the layout buys it is %v", n.Tag, from[n.Tag], bought)
 			}
 		}
 	}

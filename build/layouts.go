@@ -6,6 +6,7 @@ import (
 
 	"rodwright/cut"
 	"rodwright/cut/wire"
+	"rodwright/journal"
 	"rodwright/layout"
 	"rodwright/length"
 	"rodwright/money"
@@ -16,13 +17,18 @@ import (
 )
 
 // searchNodes bounds the search for one layout inside Derive, so that typing is answered at once; a
-// deeper search is the verb cut's.
+// deeper search is a job's, and enters here when it is accepted.
 const searchNodes = 20_000
 
-// layouts lays out every stock material, each kept in the memo by its problem.
-func layouts(r *piece.Resolved, list *part.List, s *shop.Shop, memo *Memo) (*layout.Result, error) {
+// layouts lays out every stock material, each kept in the memo by its problem, and takes the layouts of the record that
+// were accepted for these problems. Told is what has become of those of each material.
+func layouts(r *piece.Resolved, list *part.List, s *shop.Shop, rec *journal.Record, memo *Memo) (_ *layout.Result, told []Accepted, _ error) {
 	tasks, missing := layout.Tasks(r, list, s)
 	laid := make([]layout.Layout, 0, len(tasks))
+	var accepted []journal.Laid
+	if rec != nil {
+		accepted = rec.Layouts
+	}
 	for _, t := range tasks {
 		type answer struct {
 			cut *cut.Answer
@@ -33,15 +39,19 @@ func layouts(r *piece.Resolved, list *part.List, s *shop.Shop, memo *Memo) (*lay
 			return answer{l.Answer, err}
 		}).(answer)
 		if got.err != nil {
-			return nil, got.err
+			return nil, nil, got.err
 		}
 		l, err := t.Accept(got.cut)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
+		}
+		l, of := settle(l, accepted, memo)
+		if of != nil {
+			told = append(told, *of)
 		}
 		laid = append(laid, l)
 	}
-	return layout.Gather(laid, missing), nil
+	return layout.Gather(laid, missing), told, nil
 }
 
 // stockOf hands the opened stock to the buying list.

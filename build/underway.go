@@ -2,6 +2,8 @@ package build
 
 import (
 	"encoding/json"
+	"maps"
+	"slices"
 
 	"rodwright/check"
 	"rodwright/fate"
@@ -34,8 +36,12 @@ func (b *Build) underway(rec *journal.Record, memo *Memo) error {
 	if err := b.stand(u); err != nil {
 		return err
 	}
-	whole, err := layouts(b.Resolved, b.Parts, b.Shop, memo)
+	whole, _, err := layouts(b.Resolved, b.Parts, b.Shop, rec, memo)
 	if err != nil {
+		return err
+	}
+	drawn := b.Parts
+	if b.Parts, err = part.Settle(b.Resolved, drawn, b.Shop, whole.Chosen()); err != nil {
 		return err
 	}
 	buy := money.Buy(b.Parts, stockOf(whole), b.Shop, whole.Missing...)
@@ -47,7 +53,7 @@ func (b *Build) underway(rec *journal.Record, memo *Memo) error {
 		u.DoneH += t.HandsH
 	}
 	b.Quote = money.Price(u.with(u.Whole), u.paid(buy), b.Shop)
-	if err := b.left(u, memo); err != nil {
+	if err := b.left(u, drawn, whole.Chosen(), memo); err != nil {
 		return err
 	}
 	b.Findings = append(findings(b.Resolved, b.Parts, b.Shop, pushed(rec), memo), fate.Findings(u.Settled, b.Doc.Fineness)...)
@@ -98,8 +104,9 @@ func (u *Underway) paid(list *money.List) *money.List {
 	return &more
 }
 
-// left derives what is still to be laid out, bought and done.
-func (b *Build) left(u *Underway, memo *Memo) error {
+// left derives what is still to be laid out, bought and done, of the parts as they were taken off. chosen says which of
+// the whole piece's pipes would be bought and which cut.
+func (b *Build) left(u *Underway, drawn *part.List, chosen map[string]part.Chosen, memo *Memo) error {
 	states, works := map[string]journal.State{}, map[string][]string{}
 	for _, st := range u.Settled {
 		if st.Need == nil {
@@ -108,18 +115,25 @@ func (b *Build) left(u *Underway, memo *Memo) error {
 		states[st.Need.Tag], works[st.Need.Tag] = st.State(), st.Thing.Works
 	}
 	b.fitted(states)
-	made := b.Parts.Made(states, works)
-	open := made.Left(journal.BlankCut)
+	open := drawn.Made(states, works).Left(journal.BlankCut)
 	s := stocked(b.Shop, u.Record)
 	var err error
-	if b.Layout, err = layouts(b.Resolved, open, s, memo); err != nil {
+	if b.Layout, b.Accepted, err = layouts(b.Resolved, open, s, u.Record, memo); err != nil {
 		return err
 	}
 	for tag := range inHand(b.Layout, u.Record) {
 		states[tag] = journal.InHand
 	}
-	b.Parts = b.Parts.Made(states, works)
-	b.Buy = money.Buy(open, stockOf(b.Layout), s, b.Layout.Missing...).Less(itemsOf(u.Record), s)
+	maps.Copy(chosen, b.Layout.Chosen())
+	list, err := part.Settle(b.Resolved, drawn, s, asMade(chosen, works))
+	if err != nil {
+		return err
+	}
+	if b.Parts = list.Made(states, works); len(chosen) > 0 {
+		u.Needs = fate.Needs(b.Resolved, b.Parts)
+		u.Settled = fate.Settle(u.Record, u.Needs, b.Shop, b.Doc.Fineness)
+	}
+	b.Buy = money.Buy(b.Parts.Left(journal.BlankCut), stockOf(b.Layout), s, b.Layout.Missing...).Less(itemsOf(u.Record), s)
 	if b.Work, err = steps.Plan(b.Resolved, b.Parts, plansOf(b.Layout), s, fate.Redo(u.Settled)...); err != nil {
 		return err
 	}
@@ -130,6 +144,16 @@ func (b *Build) left(u *Underway, memo *Memo) error {
 		b.Work = steps.Only(b.Work, s, "cure", "deliver", "anchor")
 	}
 	return nil
+}
+
+// asMade takes over how pipes that could be bought or cut were really made.
+func asMade(chosen map[string]part.Chosen, works map[string][]string) map[string]part.Chosen {
+	for tag := range chosen {
+		if slices.Contains(works[tag], "cut-pipe") || slices.Contains(works[tag], "thread") {
+			chosen[tag] = part.Chosen{Cut: true, Why: "cut: it was made so"}
+		}
+	}
+	return chosen
 }
 
 // fitted tells the fittings at joints whose pipes are all in the frame: they are there too.
@@ -155,7 +179,7 @@ func stocked(s *shop.Shop, rec *journal.Record) *shop.Shop {
 		return s
 	}
 	with := *s
-	rack := shop.Rack{Boards: clip(s.Rack.Boards), Sticks: clip(s.Rack.Sticks), Sheets: clip(s.Rack.Sheets)}
+	rack := shop.Rack{Boards: clip(s.Rack.Boards), Sticks: clip(s.Rack.Sticks), Sheets: clip(s.Rack.Sheets), Nipples: itemsOf(rec)}
 	for _, g := range rec.Goods {
 		wide, thick := length.Length(g.Size[1]), length.Length(g.Size[2])
 		switch left := length.Length(g.Left); {

@@ -5,15 +5,37 @@ import "rodwright/length"
 // Answer is a layout: what is cut from what, in which order, what it costs and how much better any other
 // layout could be. Every piece of stock and every part stands for itself and is never grouped.
 type Answer struct {
-	Cost      float64 // of the stock opened, less what kept tails are worth; with values: the value cut
+	Cost      float64 // of the stock opened and of what is bought and made, less what kept tails are worth; with values: the value cut
 	Bound     float64 // no layout costs less; with values: none is worth more
 	Proven    bool    // Cost and Bound are equal
+	Of        Scope   // the layouts that Bound is true of
 	TookMS    float64 // filled in by who holds a clock
 	Waste     Waste
 	Used      []Used
+	Bought    []string     // only of a StickProblem: the tag of each part that is bought ready made
 	Panels    []GluedPanel // only of a PanelProblem
 	Cuts      []Setting
 	NotPlaced []NotPlaced
+}
+
+// Scope says which layouts a bound is true of.
+type Scope string
+
+// The scopes.
+const (
+	// EveryLayout is all that the problem allows.
+	EveryLayout Scope = ""
+	// WithoutRecut is, of a problem that allows it, all layouts that use nothing of what falls off: that crosscut
+	// first and then rip, each segment for panels of one kind.
+	WithoutRecut Scope = "without recut"
+)
+
+// Words returns a scope as the end of a sentence about layouts; nothing for every layout.
+func (s Scope) Words() string {
+	if s == WithoutRecut {
+		return "of all that crosscut first and then rip, each length for one kind of panel"
+	}
+	return ""
 }
 
 // Gap returns the share of the cost that may be too much: (Cost − Bound) ÷ Cost, of an upper bound

@@ -1,6 +1,9 @@
 package cut
 
-import "context"
+import (
+	"context"
+	"time"
+)
 
 // Limits bounds the work of one search. Nodes are steps of the search and not time, so that the same
 // problem has the same answer on every machine; a deadline comes with the context.
@@ -14,6 +17,7 @@ const DefaultNodes = 5_000_000
 // Budget is what is left of some limits. It never refuses the first, simple layout: that costs nothing.
 type Budget struct {
 	ctx   context.Context
+	until time.Time // of the context; the zero time where it has no deadline, and then no clock is read
 	left  int
 	since int
 	over  bool
@@ -25,7 +29,8 @@ func NewBudget(ctx context.Context, l Limits) *Budget {
 	if n <= 0 {
 		n = DefaultNodes
 	}
-	return &Budget{ctx: ctx, left: n}
+	until, _ := ctx.Deadline()
+	return &Budget{ctx: ctx, until: until, left: n}
 }
 
 // askEvery is the number of nodes between two looks at the context: some tens of microseconds.
@@ -40,10 +45,23 @@ func (b *Budget) Spend(n int) bool {
 	b.since += n
 	if b.since >= askEvery {
 		b.since = 0
-		b.over = b.ctx.Err() != nil
+		b.over = b.ended()
 	}
 	b.over = b.over || b.left < 0
 	return !b.over
+}
+
+// Ask looks at the context at once and reports whether the search may go on: before a step of work that is long and
+// not counted in nodes.
+func (b *Budget) Ask() bool {
+	b.over = b.over || b.ended()
+	return !b.over
+}
+
+// ended reports whether the context has ended. Of one with a deadline the clock is read: its own timer comes late
+// where all cores are busy.
+func (b *Budget) ended() bool {
+	return b.ctx.Err() != nil || !b.until.IsZero() && !time.Now().Before(b.until)
 }
 
 // Over reports whether the search must end.
@@ -54,7 +72,9 @@ func (b *Budget) Left() int { return max(b.left, 0) }
 
 // Again returns a new budget of n nodes with the same context: for the last step of a search whose own
 // nodes are spent.
-func (b *Budget) Again(n int) *Budget { return &Budget{ctx: b.ctx, left: n, over: b.ctx.Err() != nil} }
+func (b *Budget) Again(n int) *Budget {
+	return &Budget{ctx: b.ctx, until: b.until, left: n, over: b.ended()}
+}
 
 // Dice is a small generator of numbers that look random and are the same in every run (splitmix64,
 // Steele, Lea and Flood, OOPSLA 2014; constants from memory).

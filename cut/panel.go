@@ -4,7 +4,8 @@ import "rodwright/length"
 
 // PanelProblem asks for glued-up panels out of boards. A board is crosscut into segments, each segment is
 // ripped into strips along its whole length, and strips are glued side by side to a panel. A strip may be
-// longer than its panel's blank, and is judged in its whole length.
+// longer than its panel's blank, and is judged in its whole length. All strips of one segment are for panels
+// of one length, grade and thickness, unless what falls off is used as well (Recut).
 //
 // x runs along the grain and y across it, from a corner of the board or panel. Panel sizes are finished
 // sizes; the strips are longer by EndTrim and together wider by PanelEdgeTrim at both sides.
@@ -20,6 +21,10 @@ type PanelProblem struct {
 	Strip         Span          // ripped width, before jointing
 	Boards        []Board
 	Panels        []Panel
+
+	// Recut allows strips out of what falls off: the offcut beside a segment's strips may be crosscut again and
+	// ripped once more, and one segment may serve panels of different lengths, grades and thicknesses.
+	Recut bool
 }
 
 // Span is the least and the greatest width a strip may be ripped to. Most 0 is no upper limit.

@@ -23,11 +23,14 @@ type StickStock struct {
 	Price  Price // of one stick; without it the cost is the length, in the problem's unit
 }
 
-// StickPart is one length that is wanted.
+// StickPart is one length that is wanted: cut from a stick or, where that can be had, bought ready made. What is bought
+// is never cut up for other parts.
 type StickPart struct {
 	Tag    string
 	Length length.Length
 	Count  Count
+	Bought Price // of one that is bought ready made; the zero value: it can't be bought
+	Making Price // what the work on one that is cut costs: saw cut, threads; the zero value: it is not counted
 }
 
 // Room returns how much of a stick of stock i can become parts and saw cuts between them.
@@ -55,6 +58,8 @@ func (p *StickProblem) Check() error {
 		c.tag(q.Tag, "parts", i)
 		c.over(q.Length, "parts[%d].length", i)
 		c.pieces(q.Count, "parts[%d].count", i)
+		c.price(q.Bought, "parts[%d].bought", i)
+		c.price(q.Making, "parts[%d].making", i)
 	}
 	return c.err
 }

@@ -2,8 +2,8 @@
 // replay into the document as it stands.
 //
 // The words: the start is the text a piece began with; an edit changes the value at one path of it; an undo
-// takes back the entry it names; a fact is withdrawn, never undone; an entry stands while nothing that stands takes
-// it back. The base of an entry is the number its writer had seen when it was written. A thing is a part that was
+// takes back the entry it names; a fact is withdrawn, never undone; an accepted layout says how stock is to be cut; an
+// entry stands while nothing that stands takes it back. The base of an entry is the number its writer had seen when it was written. A thing is a part that was
 // made, as it is now. Begin with Replay for the document, and with Fold for what was done;
 // Say reads a fact as a maker writes it, and Words shows the log.
 //
@@ -30,22 +30,17 @@ const (
 	Fact      Kind = "fact"      // something was bought, made or measured
 	Asked     Kind = "asked"     // the client asked for a change, which waits for an answer
 	Answer    Kind = "answer"    // the client answered the change named by Names
-	Withdrawn Kind = "withdrawn" // the fact, the asked change or the answer named by Names does not hold
+	Withdrawn Kind = "withdrawn" // the fact, the asked change, the answer or the accepted layout named by Names does not hold
+	Accepted  Kind = "accepted"  // the stock of one material is to be cut by Layout, as long as the parts and the stock are those
 )
-
-// Accepted is a kind of the log that this program knows by name and refuses: an accepted layout can't be heard yet,
-// and passing over it would build another piece than was meant.
-const Accepted Kind = "accepted"
 
 // check reports a kind that can't be replayed.
 func (k Kind) check() error {
 	switch k {
-	case Edit, Undo, Fact, Asked, Answer, Withdrawn:
+	case Edit, Undo, Fact, Asked, Answer, Withdrawn, Accepted:
 		return nil
-	case Accepted:
-		return &EntryError{"kind", fmt.Sprintf("is %s, which this program can't read: take a newer one", k)}
 	default:
-		return &EntryError{"kind", fmt.Sprintf("is %q: it must be edit, undo, fact, asked, answer or withdrawn", string(k))}
+		return &EntryError{"kind", fmt.Sprintf("is %q: it must be edit, undo, fact, asked, answer, withdrawn or accepted", string(k))}
 	}
 }
 
@@ -69,9 +64,10 @@ type Entry struct {
 	New    string    `json:"new,omitempty"`   // of an edit: what stands there now
 	Names  string    `json:"names,omitempty"` // of an undo, an answer and what is withdrawn: the id of the entry it is about
 
-	Fact  *Happened `json:"fact,omitempty"`  // of a fact
-	Order *Order    `json:"order,omitempty"` // of an asked change
-	Yes   bool      `json:"yes,omitempty"`   // of an answer: it is taken
+	Fact   *Happened `json:"fact,omitempty"`   // of a fact
+	Order  *Order    `json:"order,omitempty"`  // of an asked change
+	Yes    bool      `json:"yes,omitempty"`    // of an answer: it is taken
+	Layout *Layout   `json:"layout,omitempty"` // of an accepted layout
 }
 
 // EntryError says what of an entry can't be, and what would be right.
@@ -101,6 +97,8 @@ func (e Entry) Check() error {
 		return e.Fact.Check()
 	case Asked:
 		return e.Order.check()
+	case Accepted:
+		return e.Layout.check()
 	}
 	return e.checkNames()
 }
@@ -110,12 +108,14 @@ func (e Entry) checkOthers() error {
 	switch {
 	case e.Kind != Edit && (e.Path != "" || e.Old != "" || e.New != ""):
 		return &EntryError{"path", "belongs to an edit: " + string(e.Kind) + " changes no value by itself"}
-	case (e.Kind == Edit || e.Kind == Fact || e.Kind == Asked) && e.Names != "":
+	case (e.Kind == Edit || e.Kind == Fact || e.Kind == Asked || e.Kind == Accepted) && e.Names != "":
 		return &EntryError{"names", "belongs to an undo, an answer or what is withdrawn"}
 	case (e.Kind == Fact) != (e.Fact != nil):
 		return &EntryError{"fact", "belongs to a fact, and every fact has one"}
 	case (e.Kind == Asked) != (e.Order != nil):
 		return &EntryError{"order", "belongs to an asked change, and every one has it"}
+	case (e.Kind == Accepted) != (e.Layout != nil):
+		return &EntryError{"layout", "belongs to an accepted layout, and every one has it"}
 	case e.Kind != Answer && e.Yes:
 		return &EntryError{"yes", "belongs to an answer"}
 	}
@@ -190,7 +190,7 @@ func oneLine(text string, most int) bool {
 // that was sent twice.
 func (e Entry) Same(o Entry) bool {
 	return e.ID == o.ID && e.Actor == o.Actor && e.Kind == o.Kind && e.Path == o.Path && e.New == o.New && e.Names == o.Names &&
-		e.Yes == o.Yes && written(e.Fact) == written(o.Fact) && written(e.Order) == written(o.Order)
+		e.Yes == o.Yes && written(e.Fact) == written(o.Fact) && written(e.Order) == written(o.Order) && written(e.Layout) == written(o.Layout)
 }
 
 // written returns what is told as it is kept: a list without anything in it and one left out read alike then.

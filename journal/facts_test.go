@@ -1,6 +1,7 @@
 package journal_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -38,6 +39,16 @@ func asked(n int, actor string, o journal.Order) journal.Entry {
 func answered(n int, actor string, names int, yes bool) journal.Entry {
 	e := entry(n, actor)
 	e.Kind, e.Names, e.Yes = journal.Answer, id(names), yes
+	return e
+}
+
+// accepted is an entry that accepts a layout of pipe of that cost and bound; layouts of one bound are of one problem.
+func accepted(n int, actor string, cost, bound float64) journal.Entry {
+	e := entry(n, actor)
+	e.Kind, e.Layout = journal.Accepted, &journal.Layout{
+		Kind: "stick", Material: "3/4", Key: fmt.Sprintf("sha256:%064x", int64(bound)), Cost: cost, Bound: bound,
+		Answer: json.RawMessage(fmt.Sprintf(`{"unit":"mm","cost":%v,"bound":%v,"used":[{"stock":"S1","parts":[]}]}`, cost, bound)),
+	}
 	return e
 }
 
@@ -115,7 +126,8 @@ func logs() [][]journal.Entry {
 	knotty.Goods.Defects = []journal.Defect{{Kind: "knot", Face: "good", At: [2]journal.MM{9 * inch, inch}, Size: [2]journal.MM{inch, inch}}}
 	return [][]journal.Entry{
 		{told(1, "anna", knotty), told(2, "anna", stick("S1")), told(3, "anna", tees(8)), told(4, "anna", pipe("C2.1", 26*inch)),
-			told(5, "anna", again(4, "thread")), told(6, "anna", spoiled(4, "threaded too short")), told(7, "anna", shaped), withdrawn(8, "anna", 3)},
+			told(5, "anna", again(4, "thread")), told(6, "anna", spoiled(4, "threaded too short")), told(7, "anna", shaped), withdrawn(8, "anna", 3),
+			accepted(9, "anna", 78, 72), withdrawn(10, "ben", 9), accepted(11, "ben", 76, 72)},
 		{asked(1, "cleo", wider), answered(2, "cleo", 1, true), told(3, "anna", measured(24*inch)), told(4, "anna", pipe("C2.1", 26*inch)),
 			told(5, "anna", wrong(4, 25*inch)), told(6, "anna", finished), told(7, "anna", journal.Happened{What: journal.Delivered, Why: "by hand"}), withdrawn(8, "cleo", 2), told(9, "anna", meant(4, ""))},
 	}
@@ -128,13 +140,16 @@ func happenings(t *rapid.T, at []string) []journal.Entry {
 	var es []journal.Entry
 	for i := 1; i <= n; i++ {
 		actor, kind := actors.Draw(t, "actor"), rapid.SampledFrom([]journal.Kind{
-			journal.Edit, journal.Undo, journal.Fact, journal.Fact, journal.Asked, journal.Answer, journal.Answer, journal.Withdrawn,
+			journal.Edit, journal.Undo, journal.Fact, journal.Fact, journal.Asked, journal.Answer, journal.Answer, journal.Withdrawn, journal.Accepted,
 		}).Draw(t, "kind")
 		switch kind {
 		case journal.Fact:
 			es = append(es, told(i, actor, happened(t, es)))
 		case journal.Asked:
 			es = append(es, asked(i, actor, journal.Order{No: i, Edits: rapid.SliceOfN(puts(at), 1, 3).Draw(t, "puts")}))
+		case journal.Accepted:
+			bound := float64(rapid.IntRange(70, 72).Draw(t, "bound"))
+			es = append(es, accepted(i, actor, bound+float64(rapid.IntRange(0, 2).Draw(t, "more")), bound))
 		default:
 			es = append(es, about(t, i, actor, kind, es, at))
 		}
@@ -151,7 +166,7 @@ func puts(at []string) *rapid.Generator[journal.Put] {
 
 // about draws an entry of a kind that names an earlier one, or an edit where there is none to be named.
 func about(t *rapid.T, n int, actor string, kind journal.Kind, es []journal.Entry, at []string) journal.Entry {
-	kinds := map[journal.Kind]string{journal.Undo: "edit undo", journal.Answer: "asked", journal.Withdrawn: "fact asked answer"}
+	kinds := map[journal.Kind]string{journal.Undo: "edit undo", journal.Answer: "asked", journal.Withdrawn: "fact asked answer accepted"}
 	var named []int
 	for i, e := range es {
 		if slices.Contains(strings.Fields(kinds[kind]), string(e.Kind)) {

@@ -50,6 +50,7 @@ type Record struct {
 	Distances []Taken  // in order
 	Pushes    []Test   `json:",omitempty"` // in order
 	Orders    []Asking // in order
+	Layouts   []Laid   `json:",omitempty"` // that were accepted, in order: of those of one problem the last
 	Finished  bool
 	Delivered bool
 	Last      int64 // number of the last entry folded
@@ -61,10 +62,15 @@ type Taken struct {
 	Number int64
 }
 
-// Empty reports whether nothing was bought, made or measured: what the client asks for is nothing done.
+// Empty reports whether nothing was bought, made or measured: what the client asks for is nothing done, nor is a layout
+// that was accepted.
 func (r *Record) Empty() bool {
 	return r == nil || len(r.Things) == 0 && len(r.Goods) == 0 && len(r.Distances) == 0 && len(r.Pushes) == 0 && !r.Finished && !r.Delivered
 }
+
+// Tells reports whether the record says anything that a piece is derived from: what is done, or a layout that was
+// accepted.
+func (r *Record) Tells() bool { return !r.Empty() || r != nil && len(r.Layouts) > 0 }
 
 // Thing returns the thing with the given id.
 func (r *Record) Thing(id string) (Thing, bool) {
@@ -109,6 +115,8 @@ func (f *folding) entry(e Entry) {
 		f.Orders = append(f.Orders, Asking{Order: *e.Order, ID: e.ID, Number: e.Number})
 	case e.Kind == Answer:
 		f.answer(e)
+	case e.Kind == Accepted && e.Layout != nil && e.Layout.check() == nil:
+		f.laid(e)
 	}
 }
 

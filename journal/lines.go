@@ -23,7 +23,7 @@ func (e *LineError) Error() string { return fmt.Sprintf("line %d: %v", e.Line, e
 func (e *LineError) Unwrap() error { return e.Cause }
 
 // mostLine bounds a line that is read: an edit of the greatest sizes, every letter of it escaped as two of JSON's
-// escapes, is a quarter of that, an order or a fact of the greatest sizes two thirds.
+// escapes, is a quarter of that, an order, a fact or a layout of the greatest sizes two thirds.
 const mostLine = 1 << 20
 
 // Read reads a journal file: one entry a line, as JSON, numbered from 1 without a gap. Empty lines are passed
@@ -77,9 +77,10 @@ func parse(text []byte) (Entry, error) {
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&e); err != nil {
-		return Entry{}, fmt.Errorf("an entry has the members number, id, actor, base, at, kind, path, old, new, names, fact, order and yes: %w", err)
+		return Entry{}, fmt.Errorf("an entry has the members number, id, actor, base, at, kind, path, old, new, names, fact, order, yes and layout: %w", err)
 	}
 	e.Fact.settle()
+	e.Layout.settle()
 	return e, e.Check()
 }
 

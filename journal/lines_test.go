@@ -51,7 +51,7 @@ func TestALineThatIsNoEntryIsNamedWithWhatWouldBeRight(t *testing.T) {
 		"a list":              {"[" + line + "]\n", "line 1: an entry is one JSON object"},
 		"a member more":       {strings.Replace(good, `"actor"`, `"colour":"red","actor"`, 1), "line 1: an entry has the members number, id"},
 		"not UTF-8":           {strings.Replace(good, "anna", "ann\xe4", 1), "line 1: an entry is written in UTF-8"},
-		"a newer kind":        {strings.Replace(good, `"kind":"edit"`, `"kind":"accepted","layout":{}`, 1), "line 1: entry: kind is accepted, which this program can't read"},
+		"a newer kind":        {strings.Replace(good, `"kind":"edit"`, `"kind":"carried","load":{}`, 1), `line 1: entry: kind is "carried": it must be edit`},
 		"a fact in the air":   {file(t, told(1, "anna", board("A1.1"))) + file(t, told(2, "anna", again(7, "thread"))), "line 2: entry: fact.thing names no earlier entry"},
 		"work on an edit":     {good + file(t, told(2, "anna", again(1, "thread"))), "line 2: entry: fact.thing names entry 1, and must name the one that first told"},
 		"an undone fact":      {file(t, told(1, "anna", finished)) + file(t, undo(2, "anna", 1)), "line 2: entry: names names entry 1, and undo can't be about fact"},

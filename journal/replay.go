@@ -56,7 +56,7 @@ func taken(e Entry, es []Entry, earlier map[string]int) []Put {
 }
 
 // about says which kinds an entry may name: what an undo takes back, what is answered, what is withdrawn.
-var about = map[Kind][]Kind{Undo: {Edit, Undo}, Answer: {Asked}, Withdrawn: {Fact, Asked, Answer}}
+var about = map[Kind][]Kind{Undo: {Edit, Undo}, Answer: {Asked}, Withdrawn: {Fact, Asked, Answer, Accepted}}
 
 // names reports an entry of a kind that can't be replayed, or one that is about what is not there. Earlier tells
 // where in es each entry before it is.

@@ -8,7 +8,7 @@ import (
 )
 
 // Words tells the entry numbered i from 0 of a log in a line, with lengths of facts rounded to the fineness: the value
-// that was edited, the fact, the change asked for and the answer to it, and which entry is taken back. It is empty
+// that was edited, the fact, the change asked for and the answer to it, the layout accepted, and which entry is taken back. It is empty
 // where there is no such entry.
 func Words(es []Entry, i int, f length.Fineness, currency string) string {
 	if i < 0 || i >= len(es) {
@@ -25,6 +25,8 @@ func Words(es []Entry, i int, f length.Fineness, currency string) string {
 		return e.Order.wordsOf(currency)
 	case e.Kind == Answer:
 		return answerWords(es, e)
+	case e.Kind == Accepted && e.Layout != nil:
+		return e.Layout.words()
 	case e.Kind == Withdrawn:
 		return withdrawnWords(es, e, f, currency)
 	default:

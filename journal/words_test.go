@@ -53,7 +53,7 @@ func TestTheLogShowsEveryEntryInALine(t *testing.T) {
 		height, edit(2, "anna", "sizes/width", "15 in"), undo(3, "anna", 2), asked(4, "cleo", dearer), answered(5, "cleo", 4, true),
 		asked(6, "cleo", cheaper), answered(7, "cleo", 6, false), told(8, "anna", tees(8)), withdrawn(9, "anna", 8), withdrawn(10, "cleo", 5), lost,
 		withdrawn(12, "anna", 11), answered(13, "cleo", 1, true), undo(14, "anna", 99), edit(15, "anna", "sizes/height", ""), entryOf(16, journal.Fact), entryOf(17, journal.Accepted),
-		withdrawn(18, "cleo", 4),
+		withdrawn(18, "cleo", 4), accepted(19, "anna", 78.5, 72.128), accepted(20, "anna", 78.5, 78.5), withdrawn(21, "anna", 19),
 	}
 	for i, want := range []string{
 		"sizes/height: 35 in → 36 in", "sizes/width: 15 in", "undo of entry 2",
@@ -62,6 +62,8 @@ func TestTheLogShowsEveryEntryInALine(t *testing.T) {
 		"withdrawn: entry 8, bought 8 × tee 1", "withdrawn: entry 5, yes to change 1", "withdrawn: an entry that is not here",
 		"withdrawn: entry 11", "yes to entry 1", "undo of an entry that is not here", "sizes/height: nothing", "fact", "accepted",
 		"withdrawn: entry 4, change 1 asked: a little wider (sizes/width: 16 in), 120.00 EUR more, ready 2027-01-15",
+		"layout of pipe 3/4 accepted, cost 78.5, none costs less than 72.12", "layout of pipe 3/4 accepted, cost 78.5, none costs less",
+		"withdrawn: entry 19, layout of pipe 3/4 accepted, cost 78.5, none costs less than 72.12",
 	} {
 		if got := journal.Words(es, i, length.Sixteenth, "EUR"); got != want {
 			t.Errorf("entry %d: got  %s\nwant %s", i+1, got, want)

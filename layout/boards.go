@@ -53,7 +53,7 @@ func sortedKeys[T any](m map[string]T) []string {
 func boardTask(material string, r *piece.Resolved, parts []part.Part, s *shop.Shop) (t Task, why string) {
 	w := s.Panel
 	p := &cut.PanelProblem{
-		Unit: length.In, Kerf: w.Kerf, Jointing: w.Jointing, EndTrim: w.EndTrim, PanelEdgeTrim: w.EdgeTrim, BoardEdgeTrim: w.BoardTrim,
+		Unit: length.In, Kerf: w.Kerf, Jointing: w.Jointing, EndTrim: w.EndTrim, PanelEdgeTrim: w.EdgeTrim, BoardEdgeTrim: w.BoardTrim, Recut: true,
 		Salvage: w.Salvage, MinTail: w.TailLeast, Strip: cut.Span{Least: w.StripLeast, Most: w.StripMost},
 	}
 	if r.Doc != nil {

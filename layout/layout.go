@@ -40,6 +40,7 @@ type Task struct {
 	Boards   *cut.PanelProblem
 	Sheets   *cut.SheetProblem
 	Stock    []Stock // what each tag of the problem's stock is, in its order
+	Nipples  []Nipple
 	Assumed  []string
 }
 
@@ -50,6 +51,13 @@ type Stock struct {
 	Quantity float64 // of one, in Unit
 	Unit     string  // board foot, each
 	FromRack bool
+}
+
+// Nipple is a pipe of a task that can be bought as a stock nipple as well as cut.
+type Nipple struct {
+	Tag   string // of the pipe: C2.1
+	Item  string // as the shop's price list names it: nipple 3/4 4 in
+	There bool   // one was bought for the piece already
 }
 
 // Layout is the answer for one material.

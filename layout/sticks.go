@@ -18,7 +18,7 @@ const each = "each"
 func stickTasks(_ *piece.Resolved, list *part.List, s *shop.Shop) (tasks []Task, missing []string) {
 	var sizes []string
 	for _, p := range list.Parts {
-		if p.Kind == part.Pipe && p.From == part.FromStick && !slices.Contains(sizes, p.Material) {
+		if p.Kind == part.Pipe && (p.From == part.FromStick || p.Sawn != nil) && !slices.Contains(sizes, p.Material) {
 			sizes = append(sizes, p.Material)
 		}
 	}
@@ -29,16 +29,17 @@ func stickTasks(_ *piece.Resolved, list *part.List, s *shop.Shop) (tasks []Task,
 			missing = append(missing, "pipe "+id+": "+err.Error())
 			continue
 		}
-		if t, ok := stickTask(size, list, s); ok {
+		switch t := stickTask(size, list, s); {
+		case len(t.Sticks.Stock) > 0 && len(t.Sticks.Parts) > 0:
 			tasks = append(tasks, t)
-		} else {
+		case len(t.Sticks.Parts) > 0:
 			missing = append(missing, "pipe "+id+": no length that it is sold in is known, and none is in the rack")
 		}
 	}
 	return tasks, missing
 }
 
-func stickTask(size pipe.Size, list *part.List, s *shop.Shop) (Task, bool) {
+func stickTask(size pipe.Size, list *part.List, s *shop.Shop) Task {
 	w := s.Pipe
 	p := &cut.StickProblem{Unit: unitOf(size), Kerf: w.Kerf, Trim: w.Trim, Useful: w.Useful}
 	t := Task{Kind: OfSticks, Material: size.ID, Sticks: p}
@@ -52,7 +53,10 @@ func stickTask(size pipe.Size, list *part.List, s *shop.Shop) (Task, bool) {
 			p.Parts = append(p.Parts, cut.StickPart{Tag: tag, Length: q.Cut, Count: 1})
 		}
 	}
-	return t, len(p.Stock) > 0
+	if len(p.Stock) > 0 {
+		t.addNipples(size, list, s)
+	}
+	return t
 }
 
 func unitOf(size pipe.Size) length.Unit {

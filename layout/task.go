@@ -2,8 +2,6 @@ package layout
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/json"
 	"fmt"
 
 	"rodwright/cut"
@@ -49,14 +47,4 @@ func (t Task) laid(a *cut.Answer) Layout {
 		l.Opened = append(l.Opened, byTag[u.Stock])
 	}
 	return l
-}
-
-// Key returns a text that is the same for the same problem and for no other: an answer accepted once holds
-// as long as the key does.
-func (t Task) Key() string {
-	b, err := json.Marshal([]any{t.Kind, t.Sticks, t.Boards, t.Sheets})
-	if err != nil { // problems hold lengths, counts and finite prices only
-		b = fmt.Appendf(nil, "%+v %+v %+v", t.Sticks, t.Boards, t.Sheets)
-	}
-	return fmt.Sprintf("sha256:%x", sha256.Sum256(b))
 }

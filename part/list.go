@@ -90,6 +90,8 @@ type Part struct {
 	TakeOuts          [2]length.Length
 	Ends              [2]pipe.Kind
 	From              string        // stick, nipple or empty
+	FromWhy           string        // why it is bought or cut where it could be either, in words; empty before that is settled
+	Sawn              *Sawn         // of a stock nipple that could as well be cut from a stick, as it is then; nil once that is settled
 	Moves             length.Length // Cut − Exact: how much farther apart a stock nipple sets its ends
 	CutFigure         figure.Figure
 

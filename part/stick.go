@@ -33,22 +33,43 @@ func pipeCut(between length.Length, a, b pipe.Fitting, w shop.PipeWork) Part {
 	p.Exact = between - p.TakeOuts[0] - p.TakeOuts[1]
 	p.Least = pipe.LeastBetween(a, b)
 	p.Cut, p.From = source(a.Size, p.Exact, w)
+	p.fit(a, b)
+	if p.From == FromNipple && p.Exact >= leastSawn(a.Size, w) {
+		sawn := p
+		sawn.Cut = p.Exact
+		sawn.fit(a, b)
+		p.Sawn = &Sawn{sawn.Cut, sawn.Loosest, sawn.Tightest, sawn.CutFigure, sawn.MassKg}
+	}
+	return p
+}
+
+// fit works out what follows from a pipe's length.
+func (p *Part) fit(a, b pipe.Fitting) {
 	p.Moves = p.Cut - p.Exact
-	cut, err := pipe.CutLength(between+p.Moves, a, b)
+	cut, err := pipe.CutLength(p.Between+p.Moves, a, b)
 	if err != nil {
-		p.CutFigure = figure.OfLength("cut length", p.Cut, &noPipe, figure.InLength("C", between),
+		p.CutFigure = figure.OfLength("cut length", p.Cut, &noPipe, figure.InLength("C", p.Between),
 			figure.InLength("A1, "+a.Kind.Words(), a.CentreToEnd), figure.InLength("A2, "+b.Kind.Words(), b.CentreToEnd),
 			figure.InLength("e", a.Size.Engagement))
-		return p
+		return
 	}
 	p.Loosest, p.Tightest, p.CutFigure = cut.Loosest, cut.Tightest, cut.Figure
 	p.MassKg = a.Size.Mass(p.Cut)
-	return p
+}
+
+// leastSawn is the shortest pipe that is cut from a stick and threaded.
+func leastSawn(s pipe.Size, w shop.PipeWork) length.Length {
+	least := w.LeastThreaded
+	if least == 0 {
+		least = pipe.Threadable
+	}
+	return max(least, s.CloseNipple)
 }
 
 // source decides what a pipe of the exact length is made from, and its length then.
 //
-//  1. A stock nipple that misses by at most [NippleReach], if the shop buys nipples of that length.
+//  1. A stock nipple that misses by at most [NippleReach], if the shop buys nipples of that length. Where it could be
+//     cut as well, that is only the rule of thumb: the layouts decide, and [Settle] takes over what they chose.
 //  2. Else a stick, if the threading machine holds the piece.
 //  3. Else nothing: its ends must move.
 func source(s pipe.Size, exact length.Length, w shop.PipeWork) (cut length.Length, from string) {
@@ -60,11 +81,7 @@ func source(s pipe.Size, exact length.Length, w shop.PipeWork) (cut length.Lengt
 	if stock > 0 && stock <= longest && (stock-exact).Abs() <= NippleReach {
 		return stock, FromNipple
 	}
-	least := w.LeastThreaded
-	if least == 0 {
-		least = pipe.Threadable
-	}
-	if exact >= max(least, s.CloseNipple) {
+	if exact >= leastSawn(s, w) {
 		return exact, FromStick
 	}
 	return exact, FromNothing

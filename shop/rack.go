@@ -7,6 +7,8 @@ type Rack struct {
 	Boards []Board
 	Sticks []Stick
 	Sheets []Sheet
+
+	Nipples map[string]float64 `json:",omitempty"` // stock nipples bought for the piece that is laid out, by item
 }
 
 // Board is one board in the rack.

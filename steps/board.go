@@ -66,13 +66,19 @@ func materials(qs []part.Part) []string {
 func (p *planner) mill(material string, panels []part.Part, rest int, ready map[string]int) {
 	mine := slices.DeleteFunc(slices.Clone(panels), func(q part.Part) bool { return stock(q) != material })
 	a := p.answer(OfBoards, material)
-	crosscut := p.saw(material, mine, a, cut.Crosscut, rest)
+	first, again := passes(a)
+	crosscut := p.saw(material, mine, first, cut.Crosscut, rest)
 	flat := p.do(job{
 		work: "flatten", parts: tags(mine), units: blankM2(mine), after: before(crosscut),
 		title:    "Flatten and plane the " + material + " boards to one thickness",
 		measures: p.thicknesses(mine), cautions: p.shortParts(mine),
 	})
-	ripped := p.saw(material, mine, a, cut.Rip, flat)
+	ripped := p.saw(material, mine, first, cut.Rip, flat)
+	if again != nil {
+		for _, m := range []cut.Machine{cut.Crosscut, cut.Rip} {
+			ripped = p.saw("offcuts of "+material, mine, again, m, ripped)
+		}
+	}
 	jointed := p.do(job{
 		work: "joint", parts: tags(mine), units: float64(2 * p.strips(mine, a)), after: before(ripped),
 		title: "Joint both edges of the " + material + " strips straight and square, " + p.show(p.s.Panel.Jointing) + " off each; lay them out with the growth rings turned about",
@@ -80,6 +86,24 @@ func (p *planner) mill(material string, panels []part.Part, rest int, ready map[
 	for _, q := range mine {
 		ready[q.Tag] = p.glueUp(q, a, jointed)
 	}
+}
+
+// passes divides the cuts of a layout: boards are crosscut and ripped, and then, where it says so, what falls off is
+// crosscut and ripped again.
+func passes(a *cut.Answer) (first, again *cut.Answer) {
+	if a == nil {
+		return nil, nil
+	}
+	ripped := false
+	for i, c := range a.Cuts {
+		if c.Machine == cut.Crosscut && ripped {
+			one, two := *a, *a
+			one.Cuts, two.Cuts = a.Cuts[:i], a.Cuts[i:]
+			return &one, &two
+		}
+		ripped = ripped || c.Machine == cut.Rip
+	}
+	return a, nil
 }
 
 // answer returns the layout of a material; nil where there is none.

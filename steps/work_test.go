@@ -134,6 +134,21 @@ func TestALayoutSaysWhatIsCutFromWhat(t *testing.T) {
 		t.Errorf("%g cuts: %q", cross.Units, cross.Measures)
 	}
 	lawful(t, w, list)
+
+	// A third board strip from the rip offcut of B2, which is crosscut again once it is ripped off.
+	panelAnswer.Cuts = append(panelAnswer.Cuts, cut.Setting{N: 4, On: "B2", Machine: cut.Crosscut, Setting: 20 * in, Makes: []string{board.Tag}})
+	w, err = steps.Plan(r, list, []steps.Layout{{Kind: steps.OfBoards, Material: shop.WoodItem(board.Material, board.Rough), Answer: panelAnswer}}, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	cross := ofWork(w, "crosscut")
+	if len(cross) != 2 || cross[0].Units != 2 || !strings.Contains(cross[1].Title, "offcuts of "+board.Material) || cross[1].Units != 1 {
+		t.Fatalf("crosscut %+v", cross)
+	}
+	if rip := ofWork(w, "rip")[0]; !slices.Contains(cross[1].After, rip.N) {
+		t.Errorf("what falls off is crosscut after %v, ripped off in step %d", cross[1].After, rip.N)
+	}
+	lawful(t, w, list)
 }
 
 // through is a shelf that four posts pass through in closed holes, under a top that they carry.

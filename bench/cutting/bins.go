@@ -71,7 +71,7 @@ func (r *run) bins(list []binProblem, best map[string]float64) (*tallyOfBins, er
 			continue
 		}
 		o, err := r.timed(known{"bins", b.name, 0, best[b.name]}, func(ctx context.Context) (*cut.Answer, error) {
-			return sheet.Solve(ctx, b.problem, cut.Limits{Nodes: math.MaxInt / 2})
+			return sheet.Solve(ctx, b.problem, cut.Limits{Nodes: cut.Endless})
 		}, func(a *cut.Answer) []verify.Fault { return verify.Sheet(b.problem, a) })
 		if err != nil {
 			return nil, err

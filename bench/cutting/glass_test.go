@@ -30,7 +30,7 @@ func drawGlass(t *rapid.T) *glass {
 func TestPanesAreCutByTheRules(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g := drawGlass(t)
-		best := g.search(time.Now())
+		best := g.search(time.Now(), time.Now)
 		if best == nil {
 			t.Skip("a pane fits nowhere")
 		}
@@ -47,7 +47,7 @@ func TestPanesAreCutByTheRules(t *testing.T) {
 func TestWhatBreaksTheRulesIsSeen(t *testing.T) {
 	whole := func() (*glass, glassPlan) {
 		g := &glass{panes: []pane{{500, 400, 0}, {500, 400, 0}}, stacks: [][]int{{0, 1}}, flaws: map[int][]flaw{}}
-		row := glassRow{0, 400, []glassCell{{0, flaw{0, 0, 500, 400}}, {1, flaw{500, 0, 1000, 400}}}}
+		row := glassRow{0, 400, []glassCell{{0, flaw{0, 0, 500, 400}, none, 400}, {1, flaw{500, 0, 1000, 400}, none, 400}}}
 		return g, glassPlan{[][]glassSection{{{0, 1000, []glassRow{row}}}}}
 	}
 	if g, p := whole(); len(g.faults(p)) != 0 {
@@ -65,11 +65,95 @@ func TestWhatBreaksTheRulesIsSeen(t *testing.T) {
 		"panes that overlap":          func(g *glass, s *glassSection) { s.rows[0].cells[1].at = flaw{400, 0, 900, 400} },
 		"a section too wide":          func(g *glass, s *glassSection) { s.x1 = 3600 },
 		"a row too narrow":            func(g *glass, s *glassSection) { s.rows[0].y1 = 90 },
+		"two trims of one pane": func(g *glass, s *glassSection) {
+			s.rows[0].y1 = 450
+			s.rows[0].cells[1].at.y0, s.rows[0].cells[1].at.y1 = 20, 420
+		},
 	} {
 		g, p := whole()
 		harm(g, &p.plates[0][0])
 		if len(g.faults(p)) == 0 {
 			t.Errorf("%s is not seen", name)
+		}
+	}
+}
+
+// A row of a pane and of two above one another, and a pane above the row: the section is 1200 wide and nothing is lost.
+// Without cells of two panes there is no such layout.
+func towers() *glass {
+	g := &glass{
+		panes:  []pane{{700, 1000, 0}, {500, 400, 1}, {500, 600, 2}, {1200, 2210, 3}},
+		stacks: [][]int{{0}, {1}, {2}, {3}}, flaws: map[int][]flaw{}, area: 1200 * plateWidth,
+	}
+	g.twins()
+	return g
+}
+
+func TestTwoPanesAreCutFromOneCell(t *testing.T) {
+	g := towers()
+	best := g.search(time.Now().Add(100*time.Millisecond), time.Now)
+	plan := best.plan()
+	if faults := g.faults(plan); len(faults) > 0 || g.waste(plan) != 0 {
+		t.Errorf("waste %d, faults %v", g.waste(plan), faults)
+	}
+}
+
+func TestWhatBreaksTheRulesOfACellOfTwoIsSeen(t *testing.T) {
+	whole := func() (*glass, glassPlan) {
+		low := glassRow{0, 1000, []glassCell{{0, flaw{0, 0, 700, 1000}, none, 1000}, {1, flaw{700, 0, 1200, 400}, 2, 1000}}}
+		high := glassRow{1000, plateWidth, []glassCell{{3, flaw{0, 1000, 1200, plateWidth}, none, plateWidth}}}
+		return towers(), glassPlan{[][]glassSection{{{0, 1200, []glassRow{low, high}}}}}
+	}
+	if g, p := whole(); len(g.faults(p)) != 0 {
+		t.Fatalf("a good plan is refused: %v", g.faults(p))
+	}
+	for name, harm := range map[string]func(*glass, *glassCell){
+		"a flaw in the upper pane":       func(g *glass, c *glassCell) { g.flaws[0] = []flaw{{800, 700, 802, 702}} },
+		"a flaw on the cut between them": func(g *glass, c *glassCell) { g.flaws[0] = []flaw{{800, 399, 802, 401}} },
+		"waste above both":               func(g *glass, c *glassCell) { g.panes[2].w, c.end = 570, 970 },
+		"an upper pane of another size":  func(g *glass, c *glassCell) { g.panes[2].l = 480 },
+		"one pane twice":                 func(g *glass, c *glassCell) { c.over = 1 },
+		"the upper pane missing":         func(g *glass, c *glassCell) { c.over = none },
+	} {
+		g, p := whole()
+		harm(g, &p.plates[0][0].rows[0].cells[1])
+		if len(g.faults(p)) == 0 {
+			t.Errorf("%s is not seen", name)
+		}
+	}
+}
+
+// A flaw at the front of the plate: the pane lies above it, and the waste below it is no wider than the flaw.
+func TestAPaneIsLiftedAboveAFlaw(t *testing.T) {
+	g := &glass{panes: []pane{{3000, 2900, 0}}, stacks: [][]int{{0}}, flaws: map[int][]flaw{0: {{10, 10, 2990, 90}}}, area: 3000 * 2900}
+	g.twins()
+	plan := g.search(time.Now(), time.Now).plan()
+	if faults := g.faults(plan); len(faults) > 0 || plan.plates[0][0].rows[0].cells[0].at.y0 < 90 || plan.plates[0][0].x1 != 3000 {
+		t.Errorf("%+v, faults %v", plan, faults)
+	}
+}
+
+// Profiles of a plate 6000 × 3210, each a section to x1 up to y0, a row to end up to y1, and nothing above but x0.
+func TestAFrontIsAheadWhereItReachesNowhereFarther(t *testing.T) {
+	at := func(plate, x0, x1, y0, y1, end int) *front {
+		return &front{plate: plate, x0: x0, x1: x1, y0: y0, y1: y1, end: end}
+	}
+	here := at(1, 1000, 2000, 500, 900, 1600)
+	for _, c := range []struct {
+		name        string
+		other       *front
+		ahead, back bool
+	}{
+		{"the same", at(1, 1000, 2000, 500, 900, 1600), true, true},
+		{"a plate further", at(2, 0, 100, 0, 100, 100), true, false},
+		{"a row that reaches farther", at(1, 1000, 2000, 500, 900, 1700), true, false},
+		{"a row that is wider", at(1, 1000, 2000, 500, 950, 1600), true, false},
+		{"a section that begins behind this one", at(1, 2000, 2500, 0, 300, 2200), true, false},
+		{"a longer row that is narrower", at(1, 1000, 2000, 500, 800, 1700), false, false},
+		{"a narrower section with a higher row", at(1, 1000, 1900, 500, 950, 1600), false, false},
+	} {
+		if ahead, back := here.ahead(c.other), c.other.ahead(here); ahead != c.ahead || back != c.back {
+			t.Errorf("%s: ahead %v, behind %v", c.name, ahead, back)
 		}
 	}
 }

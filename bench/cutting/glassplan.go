@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// glassPlan is the cuts of a layout: plates of sections of rows of cells, each cell with one pane. What is no pane is
-// waste.
+// glassPlan is the cuts of a layout: plates of sections of rows of cells, each cell with one pane or two. What is no
+// pane is waste.
 type glassPlan struct{ plates [][]glassSection }
 
 type glassSection struct {
@@ -22,6 +22,8 @@ type glassRow struct {
 type glassCell struct {
 	pane int
 	at   flaw
+	over int // a second pane above the first up to the end of the row, -1 for none
+	end  int // where that ends
 }
 
 // plan reads the cuts off the fronts of a search.
@@ -45,7 +47,7 @@ func (f *front) plan() glassPlan {
 			section.rows = append(section.rows, glassRow{y0: f.y0})
 		}
 		row := &section.rows[len(section.rows)-1]
-		row.cells = append(row.cells, glassCell{f.pane, f.at})
+		row.cells = append(row.cells, glassCell{f.pane, f.at, f.over, f.high})
 		section.x1, row.y1 = f.x1, f.y1
 	}
 	return p
@@ -130,33 +132,38 @@ func (c *glassCheck) row(s glassSection, r glassRow) {
 		a := cell.at
 		c.rest(a.x0-x, "before a pane")
 		c.rest(a.y0-r.y0, "below a pane")
-		c.rest(r.y1-a.y1, "above a pane")
+		if cell.over == none {
+			c.rest(r.y1-a.y1, "above a pane")
+		}
 		c.cut(a.x0, r.y0, a.x0, r.y1)
 		c.cut(a.x1, r.y0, a.x1, r.y1)
 		c.cut(a.x0, a.y1, a.x1, a.y1)
 		c.cut(a.x0, a.y0, a.x1, a.y0)
-		if a.y0 > r.y0 && a.y1 < r.y1 {
+		c.pane(cell.pane, a)
+		if cell.over != none {
+			c.pane(cell.over, flaw{a.x0, a.y1, a.x1, cell.end})
+		}
+		if a.y0 > r.y0 && a.y1 < r.y1 || cell.over != none && cell.end < r.y1 {
 			c.add("pane %d needs two trims", cell.pane)
 		}
-		c.pane(cell)
 		x = a.x1
 	}
 	c.rest(s.x1-x, "behind the last pane")
 }
 
 // pane checks size, flaws and the turn in its stack.
-func (c *glassCheck) pane(cell glassCell) {
-	p, a := c.g.panes[cell.pane], cell.at
+func (c *glassCheck) pane(i int, a flaw) {
+	p := c.g.panes[i]
 	if l, w := a.x1-a.x0, a.y1-a.y0; !(l == p.l && w == p.w || l == p.w && w == p.l) {
-		c.add("pane %d is %d × %d", cell.pane, l, w)
+		c.add("pane %d is %d × %d", i, l, w)
 	}
 	for _, f := range c.flaws {
 		if f.x0 < a.x1 && a.x0 < f.x1 && f.y0 < a.y1 && a.y0 < f.y1 {
-			c.add("pane %d holds a flaw", cell.pane)
+			c.add("pane %d holds a flaw", i)
 		}
 	}
-	if stack := c.g.stacks[p.stack]; c.next[p.stack] >= len(stack) || stack[c.next[p.stack]] != cell.pane {
-		c.add("pane %d is out of turn", cell.pane)
+	if stack := c.g.stacks[p.stack]; c.next[p.stack] >= len(stack) || stack[c.next[p.stack]] != i {
+		c.add("pane %d is out of turn", i)
 	}
 	c.next[p.stack]++
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -20,6 +19,7 @@ import (
 type gluedProblem struct {
 	Seed    int
 	Kerf    length.Length
+	RipKerf length.Length `json:"rip_kerf"`
 	Joint   length.Length
 	Trim    length.Length `json:"edge_trim"`
 	Least   length.Length `json:"min_strip"`
@@ -67,15 +67,20 @@ func (g gluedProblem) problem() *panel.Problem {
 	return p
 }
 
+// gluedProblems reads the problems of glued-up panels.
+func (r *run) gluedProblems() (list []gluedProblem, err error) {
+	text, err := os.ReadFile(filepath.Join(r.data, "glue-up", "instances.json"))
+	if err != nil {
+		return nil, err
+	}
+	return list, json.Unmarshal(text, &list)
+}
+
 // runGlueUps lays out the problems of glued-up panels. What is known of them is known of a model that wants a
 // little more than the panels' widths, for strips divided between two: a layout may cost less than its bound.
 func runGlueUps(r *run) error {
-	text, err := os.ReadFile(filepath.Join(r.data, "glue-up", "instances.json"))
+	list, err := r.gluedProblems()
 	if err != nil {
-		return err
-	}
-	var list []gluedProblem
-	if err := json.Unmarshal(text, &list); err != nil {
 		return err
 	}
 	rows, err := table(filepath.Join(r.data, "best", "glue_up.csv"))
@@ -95,7 +100,7 @@ func runGlueUps(r *run) error {
 		p := g.problem()
 		k := known{"glue-up", name, 0, best[name] + 0.006} // printed with two decimals
 		o, err := r.timed(k, func(ctx context.Context) (*cut.Answer, error) {
-			return panel.Solve(ctx, p, cut.Limits{Nodes: math.MaxInt / 2})
+			return panel.Solve(ctx, p, cut.Limits{Nodes: cut.Endless})
 		}, func(a *cut.Answer) []verify.Fault { return verify.Panel(p, a) })
 		if err != nil {
 			return err

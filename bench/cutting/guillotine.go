@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -56,7 +55,7 @@ func (r *run) valued(k known, p *sheet.Problem) (outcome, error) {
 	ctx, stop := context.WithTimeout(context.Background(), r.within)
 	defer stop()
 	start := time.Now()
-	a, err := sheet.Solve(ctx, p, cut.Limits{Nodes: math.MaxInt / 2})
+	a, err := sheet.Solve(ctx, p, cut.Limits{Nodes: cut.Endless})
 	if err != nil {
 		return outcome{}, fmt.Errorf("%s: %w", k.name, err)
 	}

@@ -3,6 +3,21 @@
 // known bound, fails the run.
 //
 //	go run ./bench/cutting --data DIR [--set NAME] [--within 1s] [--long]
+//	go run ./bench/cutting --data DIR --programs DIR
+//
+// The times are those of the clock; with --processor, and GOMAXPROCS=1, those of one processor, which other work on
+// the machine changes less.
+//
+// With --programs it lays nothing out: it writes the problems of hard28, of several lengths and of glued-up panels as
+// integer programs in the free MPS format, which any general solver reads. To compare:
+//
+//	go run ./bench/cutting --data DIR --programs P
+//	for f in P/*.mps; do cbc $f -timeMode cpu -seconds 60 -solve -quit; done
+//	GOMAXPROCS=1 go run ./bench/cutting --data DIR --set 1d --only Hard28 --within 1s --processor -v
+//	GOMAXPROCS=1 go run ./bench/cutting --data DIR --set multi --within 1s --processor -v
+//	GOMAXPROCS=1 go run ./bench/cutting --data DIR --set glue-up --within 1s --processor -v
+//
+// Sticks are written as a flow along the stick, see [arcFlow], panels as the model that comes with the data.
 package main
 
 import (
@@ -42,8 +57,9 @@ type run struct {
 	within  time.Duration
 	only    string
 	verbose bool
-	long    bool // the slow ones too
-	wrong   int  // layouts refused or claims refuted
+	long    bool             // the slow ones too
+	clock   func() time.Time // that the time of each problem goes by
+	wrong   int              // layouts refused or claims refuted
 }
 
 func main() {
@@ -56,17 +72,34 @@ func main() {
 	within := flag.Duration("within", 0, "time for each problem; the set's own where it is not given")
 	only := flag.String("only", "", "only problems whose name begins with this")
 	long := flag.Bool("long", false, "the slow ones too, with more time")
+	programs := flag.String("programs", "", "instead: folder to write integer programs into, for a general solver")
+	processor := flag.Bool("processor", false, "time for each problem by the processor's time of this program, for a machine with other work on it")
 	verbose := flag.Bool("v", false, "a line for every problem")
 	flag.Parse()
 	if *data == "" {
 		fmt.Fprintln(os.Stderr, "error: --data DIR is missing: the folder with the open data")
 		os.Exit(2)
 	}
+	if *programs != "" {
+		r := &run{data: *data, only: *only}
+		if err := r.writePrograms(*programs); err != nil {
+			fmt.Fprintln(os.Stderr, "error:", err)
+			os.Exit(1)
+		}
+		return
+	}
+	clock, ok := time.Now, true
+	if *processor {
+		if clock, ok = processorClock(); !ok {
+			fmt.Fprintln(os.Stderr, "error: --processor: the processor's time is not known on this system; leave it out")
+			os.Exit(2)
+		}
+	}
 	for _, s := range sets {
 		if *which != "" && s.name != *which {
 			continue
 		}
-		r := &run{data: *data, within: cmp.Or(*within, s.within), only: *only, verbose: *verbose, long: *long}
+		r := &run{data: *data, within: cmp.Or(*within, s.within), only: *only, verbose: *verbose, long: *long, clock: clock}
 		fmt.Printf("== %s: %s, %v each\n", s.name, s.about, r.within)
 		if err := s.run(r); err != nil {
 			fmt.Fprintln(os.Stderr, "error:", err)
@@ -92,16 +125,14 @@ type outcome struct {
 	took   time.Duration
 }
 
-// timed lays one problem out within the time of the run.
+// timed lays one problem out within the time of the run, as rodwright cut --within does: one search with no other end.
 func (r *run) timed(k known, solve func(context.Context) (*cut.Answer, error), check func(*cut.Answer) []verify.Fault) (outcome, error) {
-	ctx, stop := context.WithTimeout(context.Background(), r.within)
-	defer stop()
-	start := time.Now()
-	a, err := solve(ctx)
+	start := r.clock()
+	a, err := solve(cut.Until(context.Background(), r.clock, start.Add(r.within)))
 	if err != nil {
 		return outcome{}, fmt.Errorf("%s: %w", k.name, err)
 	}
-	o := outcome{k, a, time.Since(start)}
+	o := outcome{k, a, r.clock().Sub(start)}
 	for _, f := range check(a) {
 		r.refute("%s: %v", k.name, f)
 	}

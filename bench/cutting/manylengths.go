@@ -17,9 +17,32 @@ import (
 // runManyLengths lays out the problems of several stock lengths and prints how far cost and bound are from
 // each other and from the best known.
 func runManyLengths(r *run) error {
-	text, err := os.ReadFile(filepath.Join(r.data, "1d-workshop-multilength", "instances.json"))
+	list, err := r.manyLengths()
 	if err != nil {
 		return err
+	}
+	var all []outcome
+	for _, p := range list {
+		if !r.wants(p.name) {
+			continue
+		}
+		o, err := r.timed(p.known, func(ctx context.Context) (*cut.Answer, error) {
+			return stick.Solve(ctx, p.problem, cut.Limits{Nodes: cut.Endless})
+		}, func(a *cut.Answer) []verify.Fault { return verify.Stick(p.problem, a) })
+		if err != nil {
+			return err
+		}
+		all = append(all, o)
+	}
+	summary(all)
+	return nil
+}
+
+// manyLengths reads the problems of several stock lengths.
+func (r *run) manyLengths() (out []stickProblem, err error) {
+	text, err := os.ReadFile(filepath.Join(r.data, "1d-workshop-multilength", "instances.json"))
+	if err != nil {
+		return nil, err
 	}
 	var list []struct {
 		Name  string
@@ -36,17 +59,16 @@ func runManyLengths(r *run) error {
 		}
 	}
 	if err := json.Unmarshal(text, &list); err != nil {
-		return err
+		return nil, err
 	}
 	rows, err := table(filepath.Join(r.data, "best", "1d_workshop_multilength.csv"))
 	if err != nil {
-		return err
+		return nil, err
 	}
 	best := map[string]known{}
-	for _, row := range rows {
-		best[row["instance"]] = known{"multi", row["instance"], float(row["best_lower"]), float(row["best_cost"])}
+	for _, row := range rows { // printed with two decimals
+		best[row["instance"]] = known{"multi", row["instance"], float(row["best_lower"]) - 0.006, float(row["best_cost"]) + 0.006}
 	}
-	var all []outcome
 	for _, in := range list {
 		const unit = length.Inch / 16
 		p := &stick.Problem{Unit: length.In, Kerf: in.Kerf * unit, Trim: in.Trim * unit}
@@ -56,19 +78,9 @@ func runManyLengths(r *run) error {
 		for i, q := range in.Parts {
 			p.Parts = append(p.Parts, stick.Part{Tag: fmt.Sprint("C", i), Length: q.Length * unit, Count: q.Qty})
 		}
-		k := best[in.Name]
-		k.least -= 0.006 // printed with two decimals
-		k.most += 0.006
-		o, err := r.timed(k, func(ctx context.Context) (*cut.Answer, error) {
-			return stick.Solve(ctx, p, cut.Limits{Nodes: math.MaxInt / 2})
-		}, func(a *cut.Answer) []verify.Fault { return verify.Stick(p, a) })
-		if err != nil {
-			return err
-		}
-		all = append(all, o)
+		out = append(out, stickProblem{best[in.Name], p})
 	}
-	summary(all)
-	return nil
+	return out, nil
 }
 
 // summary prints how far costs lie above the best known and above their own bounds.

@@ -36,7 +36,7 @@ func runOneLength(r *run) error {
 			continue
 		}
 		o, err := r.timed(p.known, func(ctx context.Context) (*cut.Answer, error) {
-			return stick.Solve(ctx, p.problem, cut.Limits{Nodes: math.MaxInt / 2})
+			return stick.Solve(ctx, p.problem, cut.Limits{Nodes: cut.Endless})
 		}, func(a *cut.Answer) []verify.Fault { return verify.Stick(p.problem, a) })
 		if err != nil {
 			return err
@@ -67,14 +67,14 @@ func runOneLength(r *run) error {
 	return nil
 }
 
-// oneLengthProblem is one problem of one stock length.
-type oneLengthProblem struct {
+// stickProblem is one problem of sticks with what is known of it.
+type stickProblem struct {
 	known
 	problem *stick.Problem
 }
 
 // oneLength reads the problems that best/1d.csv lists, from the files that it names.
-func (r *run) oneLength() (out []oneLengthProblem, err error) {
+func (r *run) oneLength() (out []stickProblem, err error) {
 	rows, err := table(filepath.Join(r.data, "best", "1d.csv"))
 	if err != nil {
 		return nil, err
@@ -96,7 +96,7 @@ func (r *run) oneLength() (out []oneLengthProblem, err error) {
 		}
 		at := min(seen[file+name], len(found)-1)
 		seen[file+name]++
-		out = append(out, oneLengthProblem{k, found[at].problem()})
+		out = append(out, stickProblem{k, found[at].problem()})
 	}
 	return out, nil
 }

@@ -9,17 +9,21 @@ import (
 )
 
 type cutVerb struct {
-	Kind   string        `arg:"" enum:"stick,panel,sheet" help:"stick, panel or sheet."`
-	File   string        `arg:"" help:"The problem in JSON, or - for standard input."`
-	JSON   bool          `name:"json" help:"One JSON object for programs."`
-	Within time.Duration `help:"Deadline, for example 200ms; without it the answer is the same every time."`
-	Verify string        `placeholder:"LAYOUT" help:"Check this layout against the problem instead: exit 0 valid, 1 not."`
+	Kind    string        `arg:"" enum:"stick,panel,sheet" help:"stick, panel or sheet."`
+	File    string        `arg:"" help:"The problem in JSON, or - for standard input."`
+	JSON    bool          `name:"json" help:"One JSON object for programs."`
+	Within  time.Duration `help:"Deadline, for example 200ms; without it the answer is the same every time."`
+	OneMore bool          `help:"Tell below the list also what one more piece of each kind of stock would change."`
+	Verify  string        `placeholder:"LAYOUT" help:"Check this layout against the problem instead: exit 0 valid, 1 not."`
 }
 
 // Help shows an example.
 func (cutVerb) Help() string {
 	return `Example: echo '{"unit":"mm","kerf":2,"trim":5,"useful":300,"stock":[{"tag":"S1","length":6400,"count":null,"price":40}],` +
-		`"parts":[{"tag":"C1","length":317.6,"count":4}]}' | rodwright cut stick -`
+		`"parts":[{"tag":"C1","length":317.6,"count":4}]}' | rodwright cut stick -
+
+A part of a stick may have "bought", what one costs ready made, and "making", what the work on one that is cut costs; the
+answer then lists what is bought.`
 }
 
 // Run lays a problem out, or verifies a layout against its problem.
@@ -35,7 +39,7 @@ func (v *cutVerb) Run(m *Main) error {
 	if v.Verify != "" {
 		return v.verify(m, problem)
 	}
-	out, err := wire.Run(context.Background(), wire.Kind(v.Kind), problem, wire.Options{JSON: v.JSON, Within: v.Within, Now: time.Now})
+	out, err := wire.Run(context.Background(), wire.Kind(v.Kind), problem, wire.Options{JSON: v.JSON, Within: v.Within, Now: time.Now, OneMore: v.OneMore})
 	if err != nil {
 		return badInput(err)
 	}

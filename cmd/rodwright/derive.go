@@ -16,6 +16,8 @@ type deriveVerb struct {
 	JSON  bool   `name:"json" help:"One JSON object for programs."`
 	Drawn bool   `help:"As it began: the journal beside it is left out."`
 	Out   string `short:"o" placeholder:"FILE" help:"File to write; without it the answer is printed."`
+
+	OneMore bool `help:"Tell for people also what one more board, stick or sheet of each kind would change; takes a while."`
 }
 
 // Help shows an example.
@@ -29,11 +31,12 @@ func (v *deriveVerb) Run(m *Main) error {
 	if err != nil {
 		return err
 	}
-	text := printBuild(b)
-	if v.JSON {
-		if text, err = b.JSON(); err != nil {
-			return err
-		}
+	text, err := b.JSON()
+	if !v.JSON {
+		text, err = printBuild(b, v.OneMore)
+	}
+	if err != nil {
+		return err
 	}
 	if err := m.write(v.Out, text, true); err != nil {
 		return err

@@ -134,7 +134,7 @@ func TestTheFileOfTheJournalPageIsOne(t *testing.T) {
 	for _, e := range es {
 		kinds[e.Kind] = true
 	}
-	if len(kinds) != 6 {
+	if len(kinds) != 7 {
 		t.Errorf("%v", kinds)
 	}
 	text, err := os.ReadFile("../../examples/packing-table.piece.yaml")

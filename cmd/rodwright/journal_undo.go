@@ -13,7 +13,7 @@ type journalUndoVerb struct {
 
 // Help shows an example.
 func (journalUndoVerb) Help() string {
-	return "Example: rodwright journal undo table.piece.yaml 7\n\nAn edit is undone by who wrote it; a fact, an order or an answer is withdrawn, by anybody. Both stay in the journal and count as never written."
+	return "Example: rodwright journal undo table.piece.yaml 7\n\nAn edit is undone by who wrote it; a fact, an order, an answer or an accepted layout is withdrawn, by anybody. Both stay in the journal and count as never written."
 }
 
 // Run takes back an edit, or withdraws an entry of another kind.

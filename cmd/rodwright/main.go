@@ -44,6 +44,7 @@ type verbs struct {
 	Book    bookVerb    `cmd:"" help:"The plan of a piece for a stranger who builds it, as PDF or HTML."`
 	Journal journalVerb `cmd:"" help:"What was bought, made, measured and changed since the piece began; what a change does before it is taken."`
 	Answer  answerVerb  `cmd:"" passthrough:"all" help:"One formula of the trade, answered at once, without a piece."`
+	Layout  layoutVerb  `cmd:"" help:"Look longer for a cheaper way to cut the stock of a piece, and accept it."`
 	Cut     cutVerb     `cmd:"" help:"Lay out sticks, glued-up panels or sheets from a file of plain numbers."`
 	Serve   serveVerb   `cmd:"" help:"Serve a shop to the browser of this machine."`
 	Demo    demoVerb    `cmd:"" help:"A shop with invented pieces, in the browser of this machine."`

@@ -57,7 +57,7 @@ func TestAWrongDocumentIsOneClearErrorAndNothingElse(t *testing.T) {
 }
 
 func TestEveryVerbHasHelpWithAnExample(t *testing.T) {
-	for _, verb := range []string{"new", "derive", "check", "book", "journal", "cut", "serve", "demo"} {
+	for _, verb := range []string{"new", "derive", "check", "book", "journal", "layout", "cut", "serve", "demo"} {
 		code, out, errs := run("", verb, "--help")
 		if code != exitDone || !strings.Contains(out, "Example: ") || errs != "" {
 			t.Errorf("%s --help: exit %d, %q, %q", verb, code, out, errs)

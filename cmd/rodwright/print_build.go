@@ -11,19 +11,22 @@ import (
 	"rodwright/steps"
 )
 
-// printBuild prints everything derived from a piece, for a person.
-func printBuild(b *build.Build) []byte {
+// printBuild prints everything derived from a piece, for a person. more tells also what one more piece of each
+// kind of stock would change.
+func printBuild(b *build.Build, more bool) ([]byte, error) {
 	var out bytes.Buffer
 	printHead(&out, b)
 	printUnderWay(&out, b)
 	printParts(&out, b.Parts, b.Doc.Fineness)
 	printFindings(&out, b)
 	fmt.Fprintln(&out)
-	printLayouts(&out, b)
+	if err := printLayouts(&out, b, more); err != nil {
+		return nil, err
+	}
 	printBuying(&out, b.Buy)
 	printSteps(&out, b.Work)
 	printQuote(&out, b)
-	return trimmed(out.Bytes())
+	return trimmed(out.Bytes()), nil
 }
 
 // trimmed takes the spaces off the ends of lines that a table's last column leaves there.

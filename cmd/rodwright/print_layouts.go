@@ -2,24 +2,70 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
+	"math"
+	"strings"
 
 	"rodwright/build"
+	"rodwright/cut"
 	"rodwright/cut/wire"
 	"rodwright/layout"
+	"rodwright/shop"
+	"rodwright/steps"
 )
 
-// printLayouts prints how each material is cut, and how far from the best that is known to be.
-func printLayouts(out *bytes.Buffer, b *build.Build) {
+// printLayouts prints how each material is cut, what becomes of it, and how far from the best that is known
+// to be. more tells also what one more piece of stock would change.
+func printLayouts(out *bytes.Buffer, b *build.Build, more bool) error {
 	for _, l := range b.Layout.All() {
-		kind := map[layout.Kind]wire.Kind{layout.OfSticks: wire.Stick, layout.OfBoards: wire.Panel, layout.OfSheets: wire.Sheet}[l.Kind]
+		t := tellingOf(b, l)
 		fmt.Fprintf(out, "LAYOUT  %s\n", l.Material)
-		for _, line := range bytes.Split(bytes.TrimRight([]byte(wire.TextWith(l.Answer, b.Doc.Fineness.Show, kind)), "\n"), []byte("\n")) {
-			fmt.Fprintf(out, "  %s\n", line)
+		out.WriteString(indentedText(wire.Text(l.Problem(), l.Answer, t)))
+		if _, told, _ := b.LayoutOf(l.Kind, l.Material); told != nil {
+			fmt.Fprintf(out, "  %s\n", wrap(told.Words(), 100, 4))
+		}
+		for _, why := range l.Reasons() {
+			fmt.Fprintf(out, "  %s\n", wrap(why, 100, 4))
+		}
+		if len(l.Answer.Used) > 0 {
+			fmt.Fprintf(out, "  beware: %s\n", wrap(strings.Join(steps.SawCautions(steps.Kind(l.Kind)), " "), 96, 11))
+		}
+		if more {
+			changes, err := l.OneMore(context.Background(), cut.Limits{Nodes: oneMoreNodes})
+			if err != nil {
+				return err
+			}
+			s := wire.SpeechOf(l.Problem(), t)
+			for _, c := range changes {
+				fmt.Fprintf(out, "  %s\n", wrap(s.OneMore(c.Change, c.Name), 100, 4))
+			}
 		}
 		fmt.Fprintln(out)
 	}
 	for _, m := range b.Layout.Missing {
 		fmt.Fprintf(out, "  not laid out: %s\n", m)
 	}
+	return nil
+}
+
+// oneMoreNodes bounds each search for what one more piece of stock would change.
+const oneMoreNodes = 20_000
+
+// tellingOf prints lengths to the maker's fineness and money as the price does.
+func tellingOf(b *build.Build, l layout.Layout) wire.Telling {
+	t := wire.Telling{Show: b.Doc.Fineness.Show, Fine: b.Doc.Fineness.Finer().Show, Piece: l.PieceName}
+	if l.Priced(b.Shop) {
+		t.Money = func(v float64) string { return shop.Cents(math.Round(100 * v)).String() }
+	}
+	return t
+}
+
+// indentedText sets every line of a text in.
+func indentedText(text string) string {
+	var out strings.Builder
+	for line := range strings.Lines(text) {
+		out.WriteString("  " + line)
+	}
+	return out.String()
 }

@@ -177,19 +177,38 @@ func choose(offers [][]cover.Offer, need float64) float64 {
 	return best
 }
 
-func TestTheChoiceOfBoardsIsNeverBoundedTooHigh(t *testing.T) {
+func always(int) bool { return true }
+
+func TestTheChoiceOfBoardsIsTheCheapest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		offers := make([][]cover.Offer, rapid.IntRange(1, 4).Draw(t, "boards"))
 		for i := range offers {
 			for range rapid.IntRange(1, 14).Draw(t, "offers") {
 				offers[i] = append(offers[i], cover.Offer{
-					Hold: rapid.Float64Range(0, 50).Draw(t, "hold"), Price: float64(rapid.IntRange(0, 40).Draw(t, "price")),
+					Hold: float64(rapid.IntRange(0, 50).Draw(t, "hold")), Price: float64(rapid.IntRange(0, 40).Draw(t, "price")),
 				})
 			}
 		}
-		need := rapid.Float64Range(1, 120).Draw(t, "need")
-		if got, want := cover.Choose(offers, need), choose(offers, need); got > want+1e-9 {
-			t.Fatalf("bound %v, possible %v", got, want)
+		need := float64(rapid.IntRange(1, 120).Draw(t, "need"))
+		enough := rapid.SampledFrom([]float64{10, 40, math.Inf(1)}).Draw(t, "enough")
+		got, want := cover.Cheapest(offers, need, enough, always), choose(offers, need)
+		if !math.IsInf(want, 1) {
+			want = min(enough, want)
+		}
+		if got.Cost != want && !(math.Abs(got.Cost-want) <= 1e-9) {
+			t.Fatalf("cost %v, want %v", got.Cost, want)
+		}
+		if got.Picks == nil {
+			return
+		}
+		hold, price := 0.0, 0.0
+		for i, o := range got.Picks {
+			if o >= 0 {
+				hold, price = hold+offers[i][o].Hold, price+offers[i][o].Price
+			}
+		}
+		if hold < need*(1-1e-9) || math.Abs(price-got.Cost) > 1e-9 {
+			t.Fatalf("picks %v hold %v of %v for %v, told %v", got.Picks, hold, need, price, got.Cost)
 		}
 	})
 }

@@ -4,7 +4,10 @@
 //	minimise Σ cost_j·x_j   with   Σ a_ij·x_j ≥ b_i for needs,   Σ a_ij·x_j ≤ b_i for limits,   x ≥ 0
 //
 // It is the revised simplex method (Dantzig, 1953) with a dense inverse of the basis, kept up to date by
-// pivots and now and then made anew. Whoever generates columns asks for the duals, adds what costs less than
+// pivots and now and then made anew. The column that comes in is chosen by the weights of Devex and the one that
+// leaves by a test in two passes (both Harris, Mathematical Programming 5, 1973, from memory); pivots look at the
+// columns that cost less than their duals or nearly do, and at all others only when those are done. Whoever
+// generates columns asks for the duals, adds what costs less than
 // its duals, and solves again (Gilmore and Gomory, Operations Research 9, 1961 and 11, 1963; from memory).
 // [Master.Reset] changes needs and limits and goes on from the basis that was optimal before.
 //
@@ -44,15 +47,31 @@ type Master struct {
 
 	penalty float64
 	basis   []slot
-	at      []int // of each column: its place in the basis, -1 outside
-	slackAt []int // of each row's slack: its place in the basis, -1 outside
-	inv     [][]float64
+	at      []int       // of each column: its place in the basis, -1 outside
+	slackAt []int       // of each row's slack: its place in the basis, -1 outside
+	inv     [][]float64 // the inverse by columns: inv[k][i] stands in row i and column k
 	x       []float64
 	dual    []float64
-	since   int // pivots since the inverse was made anew
+	since   int // pivots since the inverse was looked at
 	Pivots  int // all pivots, as a measure of work
 
-	way, column []float64 // scratch
+	// The entries of all columns one behind the other, those of column j from start[j] on, and their costs.
+	start   []int32
+	rows    []int32
+	values  []float64
+	costs   []float64
+	dearest float64 // the greatest cost
+
+	watched []int32 // columns that pivots look at
+	listed  []bool  // of each column: whether it is watched
+	near    float64 // how much above its duals a column may cost that is watched, as a share of the greatest cost
+
+	below, slackBelow   []float64 // cost less duals, of what is outside the basis
+	weight, slackWeight []float64 // of Devex
+
+	way, across []float64 // scratch
+	places      []int32   // scratch
+	turned      []float64 // scratch
 }
 
 // slot is what stands in one place of the basis.
@@ -68,11 +87,11 @@ func New(sense []Sense, right []float64, penalty float64) *Master {
 	n := len(sense)
 	m := &Master{
 		sense: sense, right: append([]float64(nil), right...), penalty: penalty,
-		basis: make([]slot, n), slackAt: make([]int, n), inv: make([][]float64, n), x: make([]float64, n),
-		dual: make([]float64, n), way: make([]float64, n), column: make([]float64, n),
+		basis: make([]slot, n), slackAt: make([]int, n), inv: square(n), x: make([]float64, n),
+		dual: make([]float64, n), start: []int32{0}, slackBelow: make([]float64, n), slackWeight: make([]float64, n),
+		way: make([]float64, n), across: make([]float64, n), places: make([]int32, 0, n),
 	}
 	for i, s := range sense {
-		m.inv[i] = make([]float64, n)
 		m.inv[i][i] = 1
 		m.slackAt[i] = -1
 		if s == Limit {
@@ -82,8 +101,17 @@ func New(sense []Sense, right []float64, penalty float64) *Master {
 			m.basis[i] = slot{col: -1, slack: -1, fake: []Entry{{i, 1}}}
 		}
 	}
-	m.restore()
+	m.primal()
 	return m
+}
+
+// square is a matrix of n × n zeros in one piece.
+func square(n int) [][]float64 {
+	all, out := make([]float64, n*n), make([][]float64, n)
+	for i := range out {
+		out[i] = all[i*n : (i+1)*n : (i+1)*n]
+	}
+	return out
 }
 
 // Add appends a column and returns its index.
@@ -91,6 +119,12 @@ func (m *Master) Add(c Column) int {
 	m.cols = append(m.cols, c)
 	m.off = append(m.off, false)
 	m.at = append(m.at, -1)
+	for _, e := range c.Entries {
+		m.rows, m.values = append(m.rows, int32(e.Row)), append(m.values, e.Value)
+	}
+	m.start = append(m.start, int32(len(m.rows)))
+	m.costs, m.dearest = append(m.costs, c.Cost), math.Max(m.dearest, c.Cost)
+	m.below, m.weight, m.listed = append(m.below, 0), append(m.weight, 1), append(m.listed, false)
 	return len(m.cols) - 1
 }
 
@@ -107,7 +141,12 @@ func (m *Master) Allow(j int, may bool) { m.off[j] = !may }
 // [Master.Solve] has driven it out.
 func (m *Master) Reset(right []float64) {
 	copy(m.right, right)
-	m.values()
+	if m.since >= renewal {
+		m.restore()
+	} else {
+		m.primal()
+	}
+	m.mend()
 	for i := range m.basis {
 		if m.x[i] < -tiny {
 			m.turn(i)
@@ -124,8 +163,8 @@ func (m *Master) turn(i int) {
 	}
 	m.leave(i)
 	m.basis[i] = slot{col: -1, slack: -1, fake: fake}
-	for k := range m.inv[i] {
-		m.inv[i][k] = -m.inv[i][k]
+	for _, column := range m.inv {
+		column[i] = -column[i]
 	}
 	m.x[i] = -m.x[i]
 }

@@ -168,3 +168,73 @@ func TestWhatCantBeMadeIsShort(t *testing.T) {
 		t.Errorf("two sticks of three parts leave %v of seven unmade, want 1", m.Short())
 	}
 }
+
+func TestABasisThatWasKeptIsAsGoodAsBefore(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProgram(t)
+		m := p.open()
+		m.Solve(1000)
+		want, short := m.Value(), m.Short()
+		b := m.Keep(nil)
+		other := make([]float64, len(p.right))
+		for i := range other {
+			other[i] = float64(rapid.IntRange(0, 20).Draw(t, "changed"))
+		}
+		off := rapid.IntRange(0, len(p.cols)-1).Draw(t, "off")
+		m.Allow(off, false)
+		m.Reset(other)
+		m.Solve(1000)
+		m.Allow(off, true)
+		m.Return(b)
+		m.Reset(p.right)
+		before := m.Pivots
+		if !m.Solve(1000) || m.Pivots > before {
+			t.Fatalf("%d pivots from a basis that was the best", m.Pivots-before)
+		}
+		if math.Abs(m.Value()-want) > 1e-6*(1+want) || math.Abs(m.Short()-short) > 1e-6 {
+			t.Fatalf("cost %v and %v short, before %v and %v", m.Value(), m.Short(), want, short)
+		}
+	})
+}
+
+// Sticks for many lengths: the program grows by as many pivots as wear an inverse.
+func TestManyPivotsLeaveTheDualsTrue(t *testing.T) {
+	const rows = 60
+	sense, right := make([]master.Sense, rows), make([]float64, rows)
+	for i := range rows {
+		sense[i], right[i] = master.Need, float64(1+i%3)
+	}
+	m := master.New(sense, right, 20)
+	seed := uint32(1)
+	next := func(n uint32) int { seed = seed*1664525 + 1013904223; return int(seed >> 8 % n) }
+	var cols []master.Column
+	for range 40 {
+		for range 40 {
+			c := master.Column{Cost: 1}
+			row := next(20)
+			for row < rows && len(c.Entries) < 4 {
+				c.Entries = append(c.Entries, master.Entry{Row: row, Value: float64(1 + next(2))})
+				row += 1 + next(20)
+			}
+			m.Add(c)
+			cols = append(cols, c)
+		}
+		m.Solve(10_000)
+	}
+	worth := 0.0
+	for i, b := range right {
+		worth += m.Duals()[i] * b
+	}
+	if math.Abs(worth-m.Value()) > 1e-6 {
+		t.Errorf("after %d pivots duals are worth %v, the cost is %v", m.Pivots, worth, m.Value())
+	}
+	for j, c := range cols {
+		d := c.Cost
+		for _, e := range c.Entries {
+			d -= m.Duals()[e.Row] * e.Value
+		}
+		if d < -1e-6 {
+			t.Fatalf("after %d pivots column %d costs %v less than its duals", m.Pivots, j, -d)
+		}
+	}
+}

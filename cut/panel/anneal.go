@@ -16,7 +16,9 @@ type choice struct {
 	need   []float64   // net width wanted, by kind
 	fine   []float64   // what a unit of missing net width is charged
 	flat   [][]float64 // by board: yields and cost of its ways, one after another
-	lack   []lack      // scratch
+	over   [][]float64 // by board: what its ways cost above what they are worth at the prices, as far as they ascend; 0 first
+	price  []float64
+	lack   []lack // scratch
 }
 
 // set changes the way to cut board k.
@@ -95,12 +97,15 @@ func (s *search) newChoice(pool [][]option) *choice {
 		c.need[t] = float64(kd.need)
 		c.fine[t] = firstFine * s.price[t]
 	}
+	c.price = s.price
 	for k := range pool {
-		var flat []float64
+		var flat, over []float64
 		for _, o := range pool[k] {
 			flat = append(append(flat, o.yields...), o.cost)
+			over = append(over, o.over)
 		}
 		c.flat = append(c.flat, flat)
+		c.over = append(c.over, over)
 	}
 	return c
 }
@@ -149,48 +154,65 @@ func (s *search) cool(c *choice, nodes int) {
 			c.adjust(s.price)
 			charge = c.charge()
 		}
-		spent := 0
+		looked := 0
 		for range movesPerNode {
-			a, b := s.dice.N(len(c.pick)), -1
-			wasA, wasB := c.pick[a], 0
-			c.set(a, s.pickFor(c, a))
-			if s.dice.N(2) == 0 && len(c.pick) > 1 {
-				b = s.dice.N(len(c.pick))
-				wasB = c.pick[b]
-				c.set(b, c.response(b))
-				spent += len(c.pool[b])
-			}
-			now := c.charge()
-			if now > charge && now-charge > heat*chances[s.dice.N(len(chances))] {
-				if b >= 0 {
-					c.set(b, wasB)
-				}
-				c.set(a, wasA)
-				continue
-			}
-			charge = now
-			if c.cost < s.best.cost-costEps && !c.short() {
+			after, more := s.move(c, charge, heat*chances[s.dice.N(len(chances))])
+			looked += more
+			if charge = after; c.cost < s.best.cost-costEps && !c.short() {
 				s.ripChoice(c)
 				charge = c.charge()
 			}
 		}
-		s.budget.Spend(spent * len(c.need) / 128)
-		n += spent * len(c.need) / 128
+		s.budget.Spend(looked * len(c.need) / 128)
+		n += looked * len(c.need) / 128
 	}
 }
 
-// response is the way to cut board k that costs least, what is then missing charged.
-func (c *choice) response(k int) int {
+// move changes the way of one board at random, or besides another's to the best response, and takes it back where the
+// charge rises by more than most. It returns the charge and how many ways it looked at.
+func (s *search) move(c *choice, charge, most float64) (after float64, looked int) {
+	a, b := s.dice.N(len(c.pick)), -1
+	wasA, wasB := c.pick[a], 0
+	c.set(a, s.pickFor(c, a))
+	if s.dice.N(2) == 0 && len(c.pick) > 1 {
+		b = s.dice.N(len(c.pick))
+		wasB = c.pick[b]
+		var to int
+		to, looked = c.response(b)
+		c.set(b, to)
+	}
+	if after = c.charge(); after-charge <= most {
+		return after, looked
+	}
+	if b >= 0 {
+		c.set(b, wasB)
+	}
+	c.set(a, wasA)
+	return charge, looked
+}
+
+// response is the way to cut board k that costs least, what is then missing charged. With what a unit is charged, but no
+// more than its price, a way can't cost less than it is over its worth and what is missing now is charged: as the ways
+// ascend in that, few are looked at.
+func (c *choice) response(k int) (at, looked int) {
 	was := c.pool[k][c.pick[k]].yields
 	c.lack = c.lack[:0]
+	none, least := 0.0, 0.0
 	for t, y := range c.yields {
 		if d := c.need[t] - y + was[t]; d > 0 {
 			c.lack = append(c.lack, lack{t, d, c.fine[t]})
+			none += c.fine[t] * d
+			least += min(c.fine[t], c.price[t]) * d
 		}
 	}
-	best, at := math.Inf(1), 0
+	best := none
 	flat, n := c.flat[k], len(c.yields)+1
-	for i := range c.pool[k] {
+	for i := 1; i < len(c.pool[k]); i++ {
+		if i < len(c.over[k]) && c.over[k][i]+least >= best {
+			i = len(c.over[k]) - 1 // those added since do not ascend
+			continue
+		}
+		looked++
 		o := flat[i*n : i*n+n]
 		v := o[n-1]
 		for _, q := range c.lack {
@@ -205,7 +227,7 @@ func (c *choice) response(k int) int {
 			best, at = v, i
 		}
 	}
-	return at
+	return at, looked
 }
 
 // lack is a kind that something is missing of.

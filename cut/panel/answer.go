@@ -2,6 +2,7 @@ package panel
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"rodwright/cut"
@@ -46,15 +47,28 @@ func (s *search) answerKind(t int, a *cut.Answer) {
 	for _, q := range s.best.glue.panels[t] {
 		tag := s.m.p.Panels[q.panel].Tag
 		if len(q.strips) == 0 {
-			why := "not enough wood of its grade and length is left on the boards"
-			if kd.mates {
-				why = "no boards of one log have enough wood of its grade and length"
-			}
-			a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: tag, Why: why})
+			a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: tag, Why: s.m.noneLeft(kd, s.best.glue.panels[t])})
 			continue
 		}
 		a.Panels = append(a.Panels, cut.GluedPanel{Tag: tag, Strips: s.m.alternate(kd, q.strips)})
 	}
+}
+
+// noneLeft says what is missing of a kind for the panels without strips.
+func (m *model) noneLeft(kd kind, panels []panelStrips) string {
+	n, width := 0, length.Length(0)
+	for _, q := range panels {
+		if len(q.strips) == 0 {
+			n++
+			width += q.width
+		}
+	}
+	why := "not enough wood of its grade and length is left on the boards"
+	if kd.mates {
+		why = "no boards of one log have enough wood of its grade and length"
+	}
+	return fmt.Sprintf("%s: %d of %d such panels are missing, strips of %s that add up to %s", why, n, len(panels),
+		cut.Text(kd.length, m.p.Unit), cut.Text(width, m.p.Unit))
 }
 
 // alternate puts the strips of a panel in an order in which the sides of their rings alternate as far as

@@ -13,6 +13,7 @@ type board struct {
 	from, to length.Length // usable range of y
 	cost     float64
 	pos      []length.Length   // where segments may begin, ascending
+	complete bool              // no place was left out of pos
 	next     []([]int)         // by kind and position: the position behind the segment; -1 where none fits
 	net      [][]length.Length // by kind and position: net width of the strips there
 }
@@ -36,7 +37,7 @@ func (m *model) newBoard(k int) *board {
 	for _, kd := range m.kinds {
 		steps = append(steps, kd.length+m.p.Kerf)
 	}
-	b.pos, _ = positions(b.Length, b.starts(m.kinds), steps, positionsEach(len(m.p.Boards), len(m.kinds)))
+	b.pos, b.complete = positions(b.Length, b.starts(m.kinds), steps, positionsEach(len(m.p.Boards), len(m.kinds)))
 	for i := range m.kinds {
 		next, net := m.yields(b, i)
 		b.next = append(b.next, next)
@@ -70,6 +71,9 @@ func (b *board) starts(kinds []kind) []length.Length {
 // positions returns the starts and all that is reached from them by steps, below limit, ascending. Nearer
 // ones come first when there are more than most; complete says that none was left out.
 func positions(limit length.Length, starts, steps []length.Length, most int) (out []length.Length, complete bool) {
+	if out = gridPositions(limit, starts, steps, most); out != nil {
+		return out, true
+	}
 	seen := map[length.Length]bool{}
 	for _, x := range starts {
 		if x >= 0 && x < limit && !seen[x] {
@@ -97,25 +101,118 @@ func positions(limit length.Length, starts, steps []length.Length, most int) (ou
 	return out, true
 }
 
+// gridCells bounds the cells of a board that is divided into equal ones.
+const gridCells = 1 << 15
+
+// gridPositions are the positions where all sizes are multiples of one that is not too small; nil where they are not, or
+// where there are more than most.
+func gridPositions(limit length.Length, starts, steps []length.Length, most int) (out []length.Length) {
+	cell := length.Length(0)
+	for _, list := range [][]length.Length{starts, steps} {
+		for _, x := range list {
+			cell = divisor(cell, max(x, -x))
+		}
+	}
+	if cell == 0 || limit/cell >= gridCells {
+		return nil
+	}
+	reached := make([]bool, (limit+cell-1)/cell)
+	for _, x := range starts {
+		if x >= 0 && x < limit {
+			reached[x/cell] = true
+		}
+	}
+	for i, ok := range reached {
+		if !ok {
+			continue
+		}
+		if len(out) == most {
+			return nil
+		}
+		out = append(out, length.Length(i)*cell)
+		for _, s := range steps {
+			if to := i + int(s/cell); to < len(reached) {
+				reached[to] = true
+			}
+		}
+	}
+	return out
+}
+
+// divisor is the greatest number that divides a and b, of which not both are 0.
+func divisor(a, b length.Length) length.Length {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
 // yields computes for one kind, by position, where a segment would end and what it yields.
 func (m *model) yields(b *board, k int) (next []int, net []length.Length) {
 	kd := m.kinds[k]
 	next = make([]int, len(b.pos))
 	net = make([]length.Length, len(b.pos))
+	sh := newShadow(m, b)
+	never := make([]bool, len(b.Defects))
+	for j, d := range b.Defects {
+		never[j] = !kd.show.Takes(d, false)
+	}
+	to := 0
 	for i, x := range b.pos {
 		next[i] = -1
 		if x+kd.length > b.Length || kd.thickness > b.Thickness {
 			continue
 		}
-		for _, iv := range m.clear(b, kd, x) {
-			net[i] += m.netOf(iv.to - iv.from)
-		}
+		net[i] = sh.net(x, kd.length, func(j int) bool { return never[j] || m.forbids(kd, b.Defects[j], x) })
 		if net[i] > 0 {
-			n, _ := slices.BinarySearch(b.pos, x+kd.length+m.p.Kerf)
-			next[i] = n
+			for to < len(b.pos) && b.pos[to] < x+kd.length+m.p.Kerf {
+				to++
+			}
+			next[i] = to
 		}
 	}
 	return next, net
+}
+
+// shadow knows what is left free beside some defects of a board.
+type shadow struct {
+	m    *model
+	b    *board
+	last []bool // by defect: it was forbidden when the yield was last worked out
+	now  []bool
+	left length.Length // the yield then
+}
+
+func newShadow(m *model, b *board) *shadow {
+	sh := &shadow{m: m, b: b, last: make([]bool, len(b.Defects)), now: make([]bool, len(b.Defects))}
+	sh.left = m.netOf(b.to - b.from)
+	return sh
+}
+
+// net is the net width of the ranges in which a segment of the given length at x holds no defect that is forbidden. From
+// one place to the next the defects rarely change.
+func (sh *shadow) net(x, long length.Length, forbidden func(j int) bool) length.Length {
+	same := true
+	for j := range sh.b.Defects {
+		d := &sh.b.Defects[j]
+		sh.now[j] = d.X < x+long && d.X+d.Length > x && forbidden(j)
+		same = same && sh.now[j] == sh.last[j]
+	}
+	if same {
+		return sh.left
+	}
+	sh.now, sh.last = sh.last, sh.now
+	free := []span{{sh.b.from, sh.b.to}}
+	for j, d := range sh.b.Defects {
+		if sh.last[j] {
+			free = without(free, span{d.Y, d.Y + d.Width})
+		}
+	}
+	sh.left = 0
+	for _, s := range sh.m.apart(free) {
+		sh.left += sh.m.netOf(s.to - s.from)
+	}
+	return sh.left
 }
 
 // clear returns the ranges of y in which a segment at x holds nothing that kind kd forbids, ascending and
@@ -127,6 +224,11 @@ func (m *model) clear(b *board, kd kind, x length.Length) []span {
 			free = without(free, span{d.Y, d.Y + d.Width})
 		}
 	}
+	return m.apart(free)
+}
+
+// apart moves the beginnings of ranges so that each is a saw cut behind the one before it.
+func (m *model) apart(free []span) []span {
 	for i := 1; i < len(free); i++ {
 		free[i].from = max(free[i].from, free[i-1].to+m.p.Kerf)
 	}

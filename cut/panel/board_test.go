@@ -167,7 +167,7 @@ func TestABoardOffersWhatItYieldsBeforeEachTail(t *testing.T) {
 	}
 	pr := newProgram(l, cut.NewBudget(context.Background(), cut.Limits{}))
 	pr.price[0] = 2
-	if v, _ := pr.lagrange(pr.all(), nil); v != 2*30-(3*2*10-40) {
+	if v, _ := pr.lagrange(pr.all(), false); v != 2*30-(3*2*10-40) {
 		t.Errorf("at a price of 2 the bound is %v, want 40", v)
 	}
 }

@@ -34,6 +34,7 @@ func (h *nodes) Pop() any {
 type branching struct {
 	s    *search
 	p    *program
+	root *program // without roundings
 	open nodes
 	hole float64 // the least cost at which boards could not be ripped as the bound would have them
 
@@ -44,11 +45,8 @@ type branching struct {
 }
 
 func (s *search) newBranching(p *program) *branching {
-	return &branching{s: s, p: p, hole: math.Inf(1)}
+	return &branching{s: s, p: p, root: p, hole: math.Inf(1)}
 }
-
-// wholeBoards is for how many boards the bound with whole boards is looked for.
-const wholeBoards = 30
 
 // atOnce is up to how many boards the roundings are made before anything else; with more they wait for the second
 // round, as the program takes long with them.
@@ -64,10 +62,7 @@ func (b *branching) first() {
 	for t, kd := range l.kinds {
 		b.p.price[t] = b.s.best.cost * float64(kd.length) / area
 	}
-	v, _ := b.p.lagrange(b.p.all(), nil)
-	if len(l.boards) <= wholeBoards {
-		v = math.Max(v, l.whole(b.p.price))
-	}
+	v, _ := b.p.lagrange(b.p.all(), false)
 	b.s.bound = math.Max(b.s.bound, v)
 }
 
@@ -77,15 +72,25 @@ func (b *branching) begin() {
 	if b.s.budget.Over() {
 		return
 	}
-	_, b.plain = b.p.solve(b.p.all(), math.Inf(1))
-	if len(b.p.l.boards) <= wholeBoards && !b.s.budget.Over() {
-		b.s.bound = math.Max(b.s.bound, b.p.l.whole(b.plain))
+	var v float64
+	v, b.plain = b.p.solve(b.p.all(), math.Inf(1))
+	b.s.bound = math.Max(b.s.bound, v)
+}
+
+// whole looks for the bound with whole boards, and opens the search.
+func (b *branching) whole() {
+	if b.s.budget.Over() || len(b.plain) == 0 {
+		return
+	}
+	b.s.bound = math.Max(b.s.bound, b.p.whole(b.p.all(), b.plain, b.enough()))
+	if b.s.budget.Over() {
+		return
 	}
 	if len(b.p.l.boards) <= atOnce {
 		b.tighten()
 		return
 	}
-	b.push(b.p.all(), 0)
+	b.push(b.p.all(), b.s.bound)
 	b.learn()
 }
 
@@ -116,6 +121,9 @@ func (b *branching) enough() float64 {
 func (b *branching) push(s scope, least float64) {
 	bound, prices := b.p.solve(s, b.enough())
 	n := &node{scope: s, bound: math.Max(bound, least), prices: prices, counts: b.p.counts()}
+	if n.bound < b.enough() && !b.s.budget.Over() {
+		n.bound = math.Max(n.bound, b.p.whole(s, prices, b.enough()))
+	}
 	n.group, n.kind = b.p.halfKind(s)
 	if n.bound < b.enough() {
 		heap.Push(&b.open, n)
@@ -210,8 +218,7 @@ func (b *branching) divideKind(n *node) {
 func (p *program) halfKind(s scope) (group, kind int) {
 	n := len(p.l.kinds)
 	use := make([]float64, len(p.groups)*n)
-	p.lp.Use(func(j int, times float64) {
-		w := p.ways[j]
+	p.use(func(w groupWay, times float64) {
 		for t, y := range w.yields {
 			if y > 0 {
 				use[w.group*n+t] += times

@@ -52,7 +52,7 @@ func (s *search) exchange(spend int) {
 	cur := s.best
 	until := s.budget.Left() - spend
 	for round := 0; !s.budget.Over() && s.budget.Left() > until && !s.done(); round++ {
-		segs := s.takeOut(cur)
+		segs := s.takeOut(cur, 1+s.dice.N(3))
 		l := s.grow(segs, s.mood())
 		s.budget.Spend(1 + len(s.m.boards))
 		s.offer(l)
@@ -65,8 +65,8 @@ func (s *search) exchange(spend int) {
 	}
 }
 
-// takeOut returns the segments of l without those of one to three boards.
-func (s *search) takeOut(l *layout) [][]segment {
+// takeOut returns the segments of l without those of so many boards, chosen at random.
+func (s *search) takeOut(l *layout, boards int) [][]segment {
 	segs := make([][]segment, len(l.segments))
 	var used []int
 	for k, g := range l.segments {
@@ -75,7 +75,7 @@ func (s *search) takeOut(l *layout) [][]segment {
 			used = append(used, k)
 		}
 	}
-	for range 1 + s.dice.N(3) {
+	for range boards {
 		if len(used) == 0 {
 			break
 		}

@@ -2,45 +2,27 @@ package panel
 
 import "math"
 
-// tariff computes what a segment of each kind is worth at each position of board b: the price of its net width, and
-// that of what it counts in the roundings. Kinds that the board is too thin for are worth nothing.
+// tariff computes what each cut of board b is worth: the price of its net width, and that of what it counts in the
+// roundings.
 func (l *low) tariff(b lowBoard, price []float64) {
-	if l.val == nil {
-		l.val = make([][]float64, len(l.kinds))
+	if cap(l.val) < len(b.cuts) {
+		l.val = make([]float64, len(b.cuts)+256)
 	}
-	for t, kd := range l.kinds {
-		if cap(l.val[t]) < len(b.pos) {
-			l.val[t] = make([]float64, len(b.pos)+64)
-		}
-		l.val[t] = l.val[t][:len(b.pos)]
-		clear(l.val[t])
-		if kd.thickness > l.m.boards[b.k].Thickness {
-			continue
-		}
-		free := b.free[kd.at]
-		for i := range l.val[t] {
-			if b.next[kd.at][i] >= 0 {
-				l.val[t][i] = price[t] * free[i][kd.grade]
-			}
-		}
+	l.val = l.val[:len(b.cuts)]
+	for a := range b.cuts {
+		l.val[a] = price[b.cuts[a].kind] * b.cuts[a].net
 	}
 	for c, r := range l.rounds {
-		p := price[len(l.kinds)+c]
-		kd := l.kinds[r.kind]
-		if p <= 0 || kd.thickness > l.m.boards[b.k].Thickness {
-			continue
-		}
-		free, val := b.free[kd.at], l.val[r.kind]
-		for i := range val {
-			if y := free[i][kd.grade]; y > 0 && b.next[kd.at][i] >= 0 {
-				val[i] += p * r.of(y)
+		if p := price[len(l.kinds)+c]; p > 0 {
+			for _, a := range b.of[r.kind] {
+				l.val[a] += p * r.of(b.cuts[a].net)
 			}
 		}
 	}
 }
 
-// lowSegment is one segment of a way to cut a board: at a position, for a kind of the bound.
-type lowSegment struct{ pos, kind int }
+// lowSegment is one segment of a way to cut a board: which of its cuts, at a position, for a kind of the bound.
+type lowSegment struct{ cut, pos, kind int }
 
 // way is one way to cut a board, as the bound sees it.
 type way struct {
@@ -81,10 +63,10 @@ func (l *low) completions(b lowBoard, price []float64) {
 		if c := b.credit[i]; c > best {
 			best, way = c, tail
 		}
-		for t := range l.kinds {
-			if v := l.val[t][i]; v > 0 {
-				if v += l.best[b.next[l.kinds[t].at][i]]; v > best {
-					best, way = v, t
+		for a := b.from[i]; a < b.from[i+1]; a++ {
+			if v := l.val[a]; v > 0 {
+				if v += l.best[b.cuts[a].to]; v > best {
+					best, way = v, a
 				}
 			}
 		}
@@ -96,14 +78,14 @@ func (l *low) completions(b lowBoard, price []float64) {
 func (l *low) collect(b lowBoard) way {
 	out := l.newWay(b.cost)
 	for i := 0; i < len(b.pos); {
-		switch t := l.way[i]; t {
+		switch a := l.way[i]; a {
 		case skip:
 			i++
 		case tail:
 			out.cost -= b.credit[i]
 			return out
 		default:
-			i = l.extend(&out, b, t, i)
+			i = l.extend(&out, b, a)
 		}
 	}
 	return out
@@ -113,18 +95,17 @@ func (l *low) newWay(cost float64) way {
 	return way{yields: make([]float64, len(l.kinds)), rounds: make([]float64, len(l.rounds)), cost: cost}
 }
 
-// extend adds a segment of kind t at position i to a way, and returns the position behind it.
-func (l *low) extend(w *way, b lowBoard, t, i int) int {
-	kd := l.kinds[t]
-	y := b.free[kd.at][i][kd.grade]
-	w.yields[t] += y
-	for c, r := range l.rounds {
-		if r.kind == t {
-			w.rounds[c] += r.of(y)
+// extend adds a cut to a way, and returns the position behind it.
+func (l *low) extend(w *way, b lowBoard, cut int) int {
+	c := b.cuts[cut]
+	w.yields[c.kind] += c.net
+	for i, r := range l.rounds {
+		if r.kind == c.kind {
+			w.rounds[i] += r.of(c.net)
 		}
 	}
-	w.segments = append(w.segments, lowSegment{i, t})
-	return b.next[kd.at][i]
+	w.segments = append(w.segments, lowSegment{cut, c.pos, c.kind})
+	return c.to
 }
 
 // crude bounds the yield of a board by its whole length at the best rate: a segment of length ℓ takes at

@@ -137,18 +137,24 @@ func (m *model) dropHopeless() {
 	}
 }
 
+// hopeless says why no board yields any strip of a kind; nothing where one does.
 func (m *model) hopeless(k int) string {
 	kd := m.kinds[k]
-	longest := length.Length(0)
+	longest, thickest := length.Length(0), length.Length(0)
 	for i, b := range m.boards {
 		longest = max(longest, m.p.Boards[i].Length)
+		thickest = max(thickest, m.p.Boards[i].Thickness)
 		if b.best(k) > 0 {
 			return ""
 		}
 	}
-	if kd.length > longest {
+	switch {
+	case kd.length > longest:
 		return fmt.Sprintf("longer than any board (strips of %s; the longest board has %s)",
 			cut.Text(kd.length, m.p.Unit), cut.Text(longest, m.p.Unit))
+	case kd.thickness > thickest:
+		return fmt.Sprintf("thicker than any board (%s; the thickest board has %s)",
+			cut.Text(kd.thickness, m.p.Unit), cut.Text(thickest, m.p.Unit))
 	}
 	return fmt.Sprintf("no board yields a strip of %s for the grade %s", cut.Text(kd.length, m.p.Unit), kd.show)
 }

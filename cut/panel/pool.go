@@ -40,6 +40,7 @@ func (s *search) collect(p *program, share int) {
 		s.collectRound(round)
 	}
 	for k := range s.pools {
+		s.budget.Spend(len(s.pools[k]) * len(s.pools[k]) / 512)
 		s.pools[k] = undominated(s.pools[k])
 		s.sortOptions(s.pools[k][1:])
 		s.pools[k] = s.pools[k][:min(len(s.pools[k]), s.poolLimit())]

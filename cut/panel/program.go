@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"rodwright/cut"
-	"rodwright/cut/master"
 )
 
 // program is the linear program over ways to cut the boards: of each group of boards that are alike at least
@@ -13,10 +12,11 @@ import (
 // duals is the way that pays most.
 type program struct {
 	l      *low
-	lp     *master.Master
+	lp     *mix
 	groups []group
-	ways   []groupWay // of each column
-	right  []float64
+	ways   []groupWay
+	of     []int     // by way of the mix: index in ways, -1 for not to cut
+	must   []int     // by group: the set of its boards that are cut in any case, -1 where the group is one board
 	price  []float64 // scratch
 	budget *cut.Budget
 }
@@ -59,20 +59,22 @@ func newProgram(l *low, budget *cut.Budget) *program {
 		g := &p.groups[at[first]]
 		g.boards = append(g.boards, k)
 	}
-	n, total := p.needs(), 0.0
-	sense := make([]master.Sense, n+2*len(p.groups))
-	for i := range sense {
-		sense[i] = master.Need
-		if i >= n && i < n+len(p.groups) {
-			sense[i] = master.Limit
+	sets, total := len(p.groups), 0.0
+	p.must = make([]int, len(p.groups))
+	for g := range p.groups {
+		if p.must[g] = -1; len(p.groups[g].boards) > 1 {
+			p.must[g] = sets
+			sets++
 		}
 	}
 	for _, b := range l.boards {
 		total += b.cost
 	}
-	p.right = make([]float64, len(sense))
+	p.lp = newMix(p.needs(), sets, 10*math.Max(total, costEps))
+	for range sets {
+		p.of = append(p.of, -1)
+	}
 	p.aim(p.all())
-	p.lp = master.New(sense, p.right, 10*math.Max(total, costEps))
 	return p
 }
 
@@ -97,40 +99,62 @@ func (p *program) all() scope {
 	return s
 }
 
-// aim sets the right sides: needs in units of themselves, so that all rows are of one size.
+// aim sets the right sides: needs in units of themselves, so that all rows are of one size. Of a group of several boards
+// those that are cut in any case are a set of their own.
 func (p *program) aim(s scope) {
-	n := p.needs()
-	for t := range n {
-		p.right[t] = 1
+	for t := range p.lp.right {
+		p.lp.right[t] = 1
 	}
-	for g := range p.groups {
-		p.right[n+g] = float64(s.hi[g])
-		p.right[n+len(p.groups)+g] = float64(s.lo[g])
+	for g, must := range p.must {
+		p.lp.room[g] = float64(s.hi[g])
+		if must < 0 {
+			p.lp.off[p.lp.of[g][0]] = s.lo[g] > 0
+			continue
+		}
+		p.lp.room[g] -= float64(s.lo[g])
+		p.lp.room[must] = float64(s.lo[g])
+		p.lp.off[p.lp.of[must][0]] = true
 	}
+	p.lp.reset()
+}
+
+// fee is what a way of a group may cost more than its yields are worth at the program's duals.
+func (p *program) fee(g int) float64 {
+	v := math.Inf(-1)
+	if p.lp.room[g] > 0 {
+		v = p.lp.fee[g]
+	}
+	if m := p.must[g]; m >= 0 && p.lp.room[m] > 0 {
+		v = math.Max(v, p.lp.fee[m])
+	}
+	return v
 }
 
 func (p *program) add(g int, w way) {
-	n := p.needs()
-	c := master.Column{Cost: w.cost}
+	a := make([]float64, p.needs())
 	for t, y := range w.yields {
-		if y > 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: t, Value: y / p.l.kinds[t].need})
-		}
+		a[t] = y / p.l.kinds[t].need
 	}
 	for i, v := range w.rounds {
-		if v > 0 {
-			c.Entries = append(c.Entries, master.Entry{Row: len(p.l.kinds) + i, Value: v / p.l.rounds[i].count()})
+		a[len(p.l.kinds)+i] = v / p.l.rounds[i].count()
+	}
+	for _, set := range []int{g, p.must[g]} {
+		if set >= 0 {
+			p.lp.add(set, w.cost, a)
+			p.of = append(p.of, len(p.ways))
 		}
 	}
-	c.Entries = append(c.Entries, master.Entry{Row: n + g, Value: 1}, master.Entry{Row: n + len(p.groups) + g, Value: 1})
-	p.lp.Add(c)
 	p.ways = append(p.ways, groupWay{g, w})
+}
+
+// use calls visit for every way that the present solution uses.
+func (p *program) use(visit func(w groupWay, times float64)) {
+	p.lp.use(func(j int, times float64) { visit(p.ways[p.of[j]], times) })
 }
 
 // lagrange is Lagrange's bound in a scope at the prices, and adds the ways that cost less than the program's
 // duals say; added is how many.
-func (p *program) lagrange(s scope, dual []float64) (bound float64, added int) {
-	n := p.needs()
+func (p *program) lagrange(s scope, generate bool) (bound float64, added int) {
 	for t, kd := range p.l.kinds {
 		bound += p.price[t] * kd.need
 	}
@@ -153,7 +177,7 @@ func (p *program) lagrange(s scope, dual []float64) (bound float64, added int) {
 		if math.IsInf(r, 1) {
 			continue
 		}
-		if dual != nil && r < dual[n+g]+dual[n+len(p.groups)+g]-1e-7*(1+b.cost) {
+		if generate && r < p.fee(g)-1e-7*(1+b.cost) {
 			p.add(g, q.way)
 			added++
 		}
@@ -177,18 +201,19 @@ const lagrangeGap = 1e-7
 // solve solves the program in a scope and returns its bound, valid whenever it ends; it ends early where the
 // bound reaches enough. prices are those of the best bound.
 func (p *program) solve(s scope, enough float64) (bound float64, prices []float64) {
-	p.aim(s)
-	for j := range p.ways {
-		w := &p.ways[j]
-		p.lp.Allow(j, s.rules == nil || w.crude || s.rules[w.group].allows(w.way))
+	for j, at := range p.of {
+		if at >= 0 {
+			w := &p.ways[at]
+			p.lp.off[j] = s.rules != nil && !w.crude && !s.rules[w.group].allows(w.way)
+		}
 	}
-	p.lp.Reset(p.right)
+	p.aim(s)
 	bound = math.Inf(-1)
 	for round := 0; round == 0 || !p.budget.Over(); round++ {
-		before := p.lp.Pivots
-		p.lp.Solve(5000)
-		p.budget.Spend(1 + (p.lp.Pivots-before)*(len(p.right)*len(p.right)+4*len(p.ways))/400)
-		dual := p.lp.Duals()
+		before := p.lp.pivots
+		p.lp.solve(5000)
+		p.budget.Spend(1 + (p.lp.pivots-before)*(p.needs()*p.needs()+4*len(p.ways))/400)
+		dual := p.lp.price
 		for t, kd := range p.l.kinds {
 			p.price[t] = math.Max(0, dual[t]) / kd.need
 		}
@@ -196,12 +221,12 @@ func (p *program) solve(s scope, enough float64) (bound float64, prices []float6
 			at := len(p.l.kinds) + i
 			p.price[at] = math.Max(0, dual[at]) / r.count()
 		}
-		v, added := p.lagrange(s, dual)
+		v, added := p.lagrange(s, true)
 		if v > bound {
 			bound = v
 			prices = append(prices[:0], p.price...)
 		}
-		if added == 0 || bound >= enough || p.lp.Value()-bound <= lagrangeGap*math.Abs(bound) {
+		if added == 0 || bound >= enough || p.lp.value()-bound <= lagrangeGap*math.Abs(bound) {
 			break
 		}
 	}
@@ -211,6 +236,6 @@ func (p *program) solve(s scope, enough float64) (bound float64, prices []float6
 // counts are how many boards of each group the present solution cuts.
 func (p *program) counts() []float64 {
 	z := make([]float64, len(p.groups))
-	p.lp.Use(func(j int, times float64) { z[p.ways[j].group] += times })
+	p.use(func(w groupWay, times float64) { z[w.group] += times })
 	return z
 }

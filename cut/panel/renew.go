@@ -1,30 +1,50 @@
 package panel
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // renew takes a few boards out of the best layout and looks for the best way to do without them or with others,
 // again and again (a large neighbourhood; Shaw, CP 1998).
 func (s *search) renew(l *low, spend int) {
-	ways := s.lowWays(l)
+	price := s.pricesOf(l)
+	ways := s.priced(l, price)
 	until := s.budget.Left() - spend
 	for s.budget.Left() > until && !s.budget.Over() && !s.done() {
-		s.renewSome(l, ways, s.some())
+		s.renewSome(l, price, ways, s.some())
 	}
 }
 
-// lowWays are the ways of the pools as the bound sees them.
-func (s *search) lowWays(l *low) [][]way {
-	out := make([][]way, len(s.pools))
+// priced is the ways of a board's pool as the bound sees them.
+type priced struct {
+	ways  []way
+	over  []float64 // what each costs above what it is worth at the prices
+	least float64   // the least of over, 0 where all cost more than they are worth
+}
+
+// priced are the ways of all pools at the given prices by kind of the bound.
+func (s *search) priced(l *low, price []float64) []priced {
+	out := make([]priced, len(s.pools))
 	for k, list := range s.pools {
+		p := &out[k]
 		for _, o := range list[1:min(len(list), renewWays)] {
 			w := way{cut: o.segments, cost: o.cost, yields: make([]float64, len(l.kinds))}
+			over := o.cost
 			for _, g := range o.segments {
-				w.yields[l.lowIndex(s.m.kinds[g.kind])] += float64(g.net)
+				t := l.lowIndex(s.m.kinds[g.kind])
+				w.yields[t] += float64(g.net)
+				over -= price[t] * float64(g.net)
 			}
-			out[k] = append(out[k], w)
+			p.ways, p.over, p.least = append(p.ways, w), append(p.over, over), math.Min(p.least, over)
+		}
+	}
+	return out
+}
+
+// pricesOf are the search's prices by kind of the bound.
+func (s *search) pricesOf(l *low) []float64 {
+	out := make([]float64, len(l.kinds))
+	for t, kd := range s.m.kinds {
+		if i := l.lowIndex(kd); i >= 0 {
+			out[i] = s.price[t]
 		}
 	}
 	return out
@@ -32,30 +52,47 @@ func (s *search) lowWays(l *low) [][]way {
 
 // renewWays bounds the ways of one board, and renewSteps the search, when boards are renewed.
 const (
-	renewWays  = 60
+	renewWays  = 120
 	renewSteps = 6000
 )
 
-// renewSome renews some boards.
-func (s *search) renewSome(l *low, ways [][]way, some []bool) {
-	st := &settling{s: s, l: l, hole: math.Inf(1), fixed: make([][]segment, len(s.m.boards))}
-	st.need = s.wanted(l, 0.5*float64(s.dice.N(3)))
-	for k, segs := range s.best.segments {
-		if len(segs) > 0 && !some[k] {
-			st.fixed[k] = segs
-			st.spent += s.m.cost(k, segs)
-			for _, g := range segs {
-				st.need[l.lowIndex(s.m.kinds[g.kind])] -= float64(g.net)
-			}
-		}
+// renewSome renews some boards with ways of the pools.
+func (s *search) renewSome(l *low, price []float64, ways []priced, some []bool) {
+	st := s.opened(l, some)
+	room := s.best.cost - st.spent
+	for t, d := range st.need {
+		room -= price[t] * math.Max(0, d)
 	}
 	for k := range ways {
-		if some[k] && len(ways[k]) > 0 {
-			st.boards = append(st.boards, pooled{board: k, ways: slices.Clone(ways[k])})
+		if some[k] {
+			room -= ways[k].least
+		}
+	}
+	s.budget.Spend(4 + len(s.m.boards)/8)
+	if room <= 0 {
+		return
+	}
+	for k := range ways {
+		if some[k] {
+			if list := ways[k].within(room); len(list) > 0 {
+				st.boards = append(st.boards, pooled{board: k, ways: list})
+			}
 		}
 	}
 	st.open()
 	st.sweep(renewSteps)
+}
+
+// within are the ways that are worse than the best by no more than room. For prices π of needs D, what boards cost
+// together is Σ π·D and what each of their ways costs above its worth, at least: no other way can be part of a layout
+// that costs less.
+func (p *priced) within(room float64) (out []way) {
+	for i, w := range p.ways {
+		if p.over[i]-p.least <= room {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // wanted is the net width that is wanted of each kind of the bound, with a share of the allowance for divided

@@ -80,6 +80,7 @@ func (s *search) ripKind(t int, cutUp [][]segment, l *layout, used map[segment]b
 		if best.short == 0 || len(pool) == 0 {
 			break
 		}
+		s.budget.Spend(1 + len(pool)*len(s.m.kinds[t].panels)/8)
 		panels := slices.Clone(s.m.kinds[t].panels)
 		s.shuffle(len(pool), func(i, j int) { pool[i], pool[j] = pool[j], pool[i] })
 		s.shuffle(len(panels), func(i, j int) { panels[i], panels[j] = panels[j], panels[i] })

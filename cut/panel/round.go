@@ -1,6 +1,9 @@
 package panel
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Roundings make the bound closer where kinds are wanted in few segments. For any step d, segments of net widths u
 // with Σ u ≥ D have Σ ⌈u/d⌉ ≥ ⌈Σ u/d⌉ ≥ ⌈D/d⌉ (Chvátal, Discrete Mathematics 4, 1973, from memory): that is one more need, and a
@@ -42,29 +45,34 @@ func (p *program) tighten() (*program, bool) {
 		}
 		found, lacks = append(found[:least], found[least+1:]...), append(lacks[:least], lacks[least+1:]...)
 	}
-	p.l.rounds = append(p.l.rounds, found...)
-	q := newProgram(p.l, p.budget)
+	q := newProgram(p.l.with(found), p.budget)
 	for _, w := range p.ways {
 		if w.crude {
 			continue
 		}
 		v := q.l.newWay(w.cost)
 		for _, g := range w.segments {
-			q.l.extend(&v, q.groups[w.group].lowBoard, g.kind, g.pos)
+			q.l.extend(&v, q.groups[w.group].lowBoard, g.cut)
 		}
 		q.add(w.group, v)
 	}
 	return q, true
 }
 
+// with returns a copy of the bound with more roundings.
+func (l *low) with(more []rounding) *low {
+	out := *l
+	out.rounds = slices.Concat(l.rounds, more)
+	out.val, out.best, out.way, out.steps = nil, nil, nil, nil
+	return &out
+}
+
 // counted is what the present solution counts in a rounding.
 func (p *program) counted(r rounding) (v float64) {
-	kd := p.l.kinds[r.kind]
-	p.lp.Use(func(j int, times float64) {
-		w := p.ways[j]
+	p.use(func(w groupWay, times float64) {
 		for _, g := range w.segments {
 			if g.kind == r.kind {
-				v += times * r.of(p.groups[w.group].free[kd.at][g.pos][kd.grade])
+				v += times * r.of(p.groups[w.group].cuts[g.cut].net)
 			}
 		}
 		if w.crude {

@@ -41,12 +41,14 @@ func twoBoards() *Problem {
 	}
 }
 
+func always(int) bool { return true }
+
 // By hand: a board of 100 with saw cuts of 2 yields three segments of 30 (94 + 2), two of 45 (92), or one of 45 and one
 // of 30 (77) before a tail of 21, too short to keep. Fewer segments keep a tail: of one of 45, 53; of two of 30, 36; of
 // one of 30, 68.
 func TestAllWaysOfABoardAreListed(t *testing.T) {
 	l := newBound(newModel(twoBoards()), nil)
-	ways, ok := l.list(l.boards[0], []float64{1, 1}, l.needs(), math.Inf(1), 100, rule{})
+	ways, ok := l.list(l.boards[0], []float64{1, 1}, l.needs(), math.Inf(-1), 100, rule{}, always)
 	if !ok {
 		t.Fatal("too many")
 	}
@@ -120,7 +122,7 @@ func TestTheBoundHoldsAtAnyPrices(t *testing.T) {
 		for i := range p.price {
 			p.price[i] = rapid.Float64Range(0, 8).Draw(t, "price")
 		}
-		if v, _ := p.lagrange(p.all(), nil); v > best+1e-6 || best > s.best.cost+1e-9 {
+		if v, _ := p.lagrange(p.all(), false); v > best+1e-6 || best > s.best.cost+1e-9 {
 			t.Fatalf("bound %v at %v, the program's %v, cost %v", v, p.price, best, s.best.cost)
 		}
 	})

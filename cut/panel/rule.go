@@ -30,63 +30,72 @@ func bits(set uint64) (out []int) {
 	return out
 }
 
+// ruledTable is what board b is worth from each position on with each part of the kinds that it must be cut into cut
+// already, and what to do there: the cut to take, skip or tail.
+type ruledTable struct {
+	b    lowBoard
+	once []int // kinds that it must be cut into
+	mark []int // by kind: its bit among them
+	best []float64
+	step []int
+}
+
+// at is the index of a position with a set of kinds cut already.
+func (r *ruledTable) at(i, have int) int { return i<<len(r.once) + have }
+
 // ruled finds the longest path over board b that keeps the rule; its value is -Inf where there is none.
 func (l *low) ruled(b lowBoard, price []float64, r rule) lowPath {
-	once := bits(r.once)
-	n, full := len(b.pos), 1<<len(once)-1
-	mark := make([]int, len(l.kinds))
-	for i, t := range once {
-		mark[t] = 1 << i
-	}
 	l.tariff(b, price)
-	best, step := make([]float64, (n+1)*(full+1)), make([]int, (n+1)*(full+1))
-	at := func(i, have int) int { return i*(full+1) + have }
+	return l.ruledWay(l.ruledTable(b, r))
+}
+
+func (l *low) ruledTable(b lowBoard, r rule) *ruledTable {
+	t := &ruledTable{b: b, once: bits(r.once), mark: make([]int, len(l.kinds))}
+	n, full := len(b.pos), 1<<len(t.once)-1
+	for i, kind := range t.once {
+		t.mark[kind] = 1 << i
+	}
+	t.best, t.step = make([]float64, (n+1)*(full+1)), make([]int, (n+1)*(full+1))
 	for have := range full {
-		best[at(n, have)] = math.Inf(-1)
+		t.best[t.at(n, have)] = math.Inf(-1)
 	}
 	for i := n - 1; i >= 0; i-- {
 		for have := range full + 1 {
-			v, way := best[at(i+1, have)], skip
+			v, way := t.best[t.at(i+1, have)], skip
 			if c := b.credit[i]; c > v && have == full {
 				v, way = c, tail
 			}
-			for t, kd := range l.kinds {
-				if l.val[t][i] <= 0 && r.once>>t&1 == 0 || r.never>>t&1 != 0 {
+			for a := b.from[i]; a < b.from[i+1]; a++ {
+				c := &b.cuts[a]
+				if r.never>>c.kind&1 != 0 {
 					continue
 				}
-				if x := l.ruledStep(b, t, i); !math.IsInf(x, -1) {
-					if x += best[at(b.next[kd.at][i], have|mark[t])]; x > v {
-						v, way = x, t
-					}
+				if x := l.val[a] + t.best[t.at(c.to, have|t.mark[c.kind])]; x > v {
+					v, way = x, a
 				}
 			}
-			best[at(i, have)], step[at(i, have)] = v, way
+			t.best[t.at(i, have)], t.step[t.at(i, have)] = v, way
 		}
 	}
-	out := lowPath{best[0], l.newWay(b.cost)}
+	return t
+}
+
+// ruledWay reads the way off a table.
+func (l *low) ruledWay(t *ruledTable) lowPath {
+	out := lowPath{t.best[0], l.newWay(t.b.cost)}
 	if math.IsInf(out.value, -1) {
 		return out
 	}
-	for i, have := 0, 0; i < n; {
-		t := step[at(i, have)]
-		if t == skip {
+	for i, have := 0, 0; i < len(t.b.pos); {
+		switch a := t.step[t.at(i, have)]; a {
+		case skip:
 			i++
-			continue
+		case tail:
+			out.cost -= t.b.credit[i]
+			return out
+		default:
+			i, have = l.extend(&out.way, t.b, a), have|t.mark[t.b.cuts[a].kind]
 		}
-		if t == tail {
-			out.cost -= b.credit[i]
-			break
-		}
-		i, have = l.extend(&out.way, b, t, i), have|mark[t]
 	}
 	return out
-}
-
-// ruledStep is what a segment of kind t at position i is worth; -Inf where there can be none.
-func (l *low) ruledStep(b lowBoard, t, i int) float64 {
-	kd := l.kinds[t]
-	if b.next[kd.at][i] < 0 || b.free[kd.at][i][kd.grade] <= 0 || kd.thickness > l.m.boards[b.k].Thickness {
-		return math.Inf(-1)
-	}
-	return l.val[t][i]
 }

@@ -33,9 +33,6 @@ func (a *layout) better(b *layout) bool {
 // costEps is below any price step and above the rounding of sums.
 const costEps = 1e-7
 
-// boundBudget is the work on the bound of what is made when not all could be.
-const boundBudget = 100_000
-
 // search holds the best layout so far.
 type search struct {
 	m         *model
@@ -51,16 +48,21 @@ type search struct {
 	bound     float64
 	pools     [][]option // ways to cut, by board, as far as they were collected
 	rounds    int
-	taken     int // ways of the program that are among them
+	taken     int     // ways of the program that are among them
+	sets      [][]int // of setKinds kinds those that a sweep looks at together
+	setKinds  int
 }
 
 func newSearch(m *model, b *cut.Budget) *search {
 	return &search{m: m, budget: b, dice: cut.NewDice(1), find: pathFinder{m: m}}
 }
 
+// firstDives is how often the boards are laid out as the program would have them before anything else.
+const firstDives = 4
+
 // firstShare is the work of the first round; each further round has twice as much, so that a search that is
 // ended early has done of everything.
-const firstShare = 60_000
+const firstShare = 50_000
 
 // closedRounds is how many rounds follow when every part was searched to its end and only what could not be ripped keeps
 // the bound from the cost: ripping other choices may still gain a little.
@@ -79,6 +81,10 @@ func (s *search) run() {
 	low := newBound(s.m, nil)
 	b := s.newBranching(newProgram(low, s.budget))
 	b.begin()
+	for n := range firstDives {
+		s.dive(b.p, s.wanted(low, 1-float64(n%3)/2), 0.1*float64(n))
+	}
+	b.whole()
 	s.learnPrices(b)
 	if s.budget.Left() < 20*firstShare { // little work: the simple ways first
 		s.offer(s.grow(make([][]segment, len(s.m.boards)), s.price))
@@ -87,7 +93,7 @@ func (s *search) run() {
 	closed := 0
 	for share := min(firstShare, s.budget.Left()/4+1); closed < closedRounds && !s.budget.Over() && !s.done(); share *= 2 {
 		s.round(b, share)
-		if s.best.short == 0 && len(b.open)+len(b.later) == 0 {
+		if s.best.short == 0 && len(b.open)+len(b.later) == 0 || s.best.short > 0 && s.short() {
 			closed++
 		}
 		if s.rounds++; s.rounds == 1 && len(b.p.l.rounds) == 0 && !s.budget.Over() {
@@ -95,14 +101,21 @@ func (s *search) run() {
 		}
 		s.learnPrices(b)
 	}
-	if s.best.short > 0 {
-		made := s.best.glue.made()
-		of := s.newBranching(newProgram(newBound(s.m, made), s.budget.Again(boundBudget)))
-		s.bound = 0
-		of.begin()
-	}
 	s.bound = min(s.bound, s.best.cost)
 }
+
+// short reports whether there is no layout with all panels: the bound is above what all boards cost; or whether so much
+// was looked for one that none is likely to be found.
+func (s *search) short() bool {
+	all := 0.0
+	for _, b := range s.m.boards {
+		all += b.cost
+	}
+	return s.bound > all+costEps || s.rounds >= shortRounds
+}
+
+// shortRounds is how many rounds look for a layout with all panels, at least, before only those made are laid out.
+const shortRounds = 3
 
 // round does some of everything.
 func (s *search) round(b *branching, share int) {
@@ -110,12 +123,28 @@ func (s *search) round(b *branching, share int) {
 		s.exchange(share)
 		return
 	}
-	s.anneal(b.p, share*3/5)
-	s.renew(b.p.l, share*2/5)
+	before := s.best
+	s.anneal(b.p, int(float64(share)*s.annealed()))
+	s.renew(b.p.l, int(float64(share)*(1-s.annealed())))
+	s.renewFully(b.root, share/8)
 	b.patience = share / 500
-	b.search(share / 2)
+	if b.search(share / 2); s.best == before {
+		b.search(share) // where nothing cheaper is found, it is rather the bound that is lacking
+	}
 	s.exchange(share / 8)
 }
+
+// annealed is the share of a round's search for layouts that choices for all boards at once have: with many boards a few
+// anew are better.
+func (s *search) annealed() float64 {
+	if len(s.m.boards) >= manyBoards {
+		return 0.45
+	}
+	return 0.55
+}
+
+// manyBoards is from how many boards on a few of them are renewed rather than all chosen at once.
+const manyBoards = 18
 
 // done reports whether nothing cheaper is possible.
 func (s *search) done() bool { return s.best.short == 0 && s.best.cost <= s.bound+costEps }

@@ -3,8 +3,6 @@ package panel
 import (
 	"math"
 	"slices"
-
-	"rodwright/cut/master"
 )
 
 // label is the beginning of a way to cut a board, up to a position.
@@ -26,70 +24,95 @@ func atLeast(a, b []float64) bool {
 	return true
 }
 
-// list lists all ways to cut board b of which no other costs no more and yields no less, as far as they are at
-// most `most` worse than the best at the prices. It reports false where there are more than limit.
-func (l *low) list(b lowBoard, price, need []float64, most float64, limit int, r rule) ([]way, bool) {
+// listing is the search for all ways to cut a board that are little worse than the best (labels along the board, from
+// one position to the next, of which those that others beat are dropped).
+type listing struct {
+	l     *low
+	b     lowBoard
+	need  []float64
+	rule  rule
+	least float64 // value that a way must reach
+	limit int
+	at    [][]*label // by position
+	seen  int        // labels looked at
+	out   []way
+	work  int // not yet spent
+	spend func(work int) bool
+}
+
+// listLook is how much work is done before it is spent.
+const listLook = 30_000
+
+// list lists all ways to cut board b of which no other costs no more and yields no less, as far as they are worth at
+// least so much at the prices. It reports false where there are more than limit, or the work is too much.
+func (l *low) list(b lowBoard, price, need []float64, least float64, limit int, r rule, spend func(work int) bool) ([]way, bool) {
 	if b.pos == nil {
 		return nil, false
 	}
 	l.completions(b, price)
 	n := len(b.pos)
-	l.work = 0
-	least := l.best[0] - most // value a way must reach
-	at := make([][]*label, n+1)
-	at[0] = []*label{{yields: make([]float64, len(l.kinds))}}
-	var out []way
-	steps := 0
-	for i := 0; i <= n; i++ {
-		for _, a := range at[i] {
-			steps++
-			if steps > 60*limit {
+	x := listing{l: l, b: b, need: need, rule: r, least: least, limit: limit, at: make([][]*label, n+1), spend: spend}
+	x.at[0] = []*label{{yields: make([]float64, len(l.kinds))}}
+	for i := range n + 1 {
+		for _, a := range x.at[i] {
+			if x.seen++; x.seen > 60*limit || !x.worked(8) {
 				return nil, false
 			}
-			if i == n {
-				if a.worth >= least {
-					out = append(out, a.way(b.cost))
-				}
-				continue
-			}
-			if c := b.credit[i]; c > 0 && a.end == i && a.worth+c >= least {
-				out = append(out, a.way(b.cost-c))
-			}
-			if a.worth+l.best[i+1] >= least {
-				at[i+1] = l.keep(at[i+1], a)
-			}
-			for t, kd := range l.kinds {
-				v := l.ruledStep(b, t, i)
-				if math.IsInf(v, -1) || r.never>>t&1 != 0 || a.yields[t] >= need[t] {
-					continue
-				}
-				to, y := b.next[kd.at][i], b.free[kd.at][i][kd.grade]
-				if a.worth+v+l.best[to] < least {
-					continue
-				}
-				ys := slices.Clone(a.yields)
-				ys[t] = min(ys[t]+y, need[t])
-				at[to] = l.keep(at[to], &label{a.worth + v, ys, lowSegment{i, t}, to, a})
+			if i < n {
+				x.step(i, a)
+			} else if a.worth >= x.least {
+				x.out = append(x.out, a.way(b.cost))
 			}
 		}
+		x.at[i] = nil
 	}
-	if l.work += len(out) * min(len(out), limit) * len(l.kinds); len(out) > 8*limit {
+	if len(x.out) > 8*limit {
 		return nil, false
 	}
-	out = leanWays(out)
-	return out, len(out) <= limit
+	return x.lean()
 }
 
-// keep adds a label unless another one yields as much already, and drops those that it beats.
-func (l *low) keep(list []*label, a *label) []*label {
-	l.work += 8 + 2*len(list)*len(a.yields)
+// worked counts work and reports whether there may be more.
+func (x *listing) worked(work int) bool {
+	if x.work += work; x.work < listLook {
+		return true
+	}
+	ok := x.spend(x.work)
+	x.work = 0
+	return ok
+}
+
+// step goes on from label a at position i: the tail is kept, a stretch skipped or a segment cut.
+func (x *listing) step(i int, a *label) {
+	l, b := x.l, &x.b
+	if c := b.credit[i]; c > 0 && a.end == i && a.worth+c >= x.least {
+		x.out = append(x.out, a.way(b.cost-c))
+	}
+	if a.worth+l.best[i+1] >= x.least {
+		x.keep(i+1, a)
+	}
+	for next := b.from[i]; next < b.from[i+1]; next++ {
+		c, v := &b.cuts[next], l.val[next]
+		if t := c.kind; x.rule.never>>t&1 != 0 || a.yields[t] >= x.need[t] || a.worth+v+l.best[c.to] < x.least {
+			continue
+		}
+		ys := slices.Clone(a.yields)
+		ys[c.kind] = min(ys[c.kind]+c.net, x.need[c.kind])
+		x.keep(c.to, &label{a.worth + v, ys, lowSegment{next, i, c.kind}, c.to, a})
+	}
+}
+
+// keep adds a label at a position unless another one yields as much already, and drops those that it beats.
+func (x *listing) keep(at int, a *label) {
+	list := x.at[at]
+	x.work += 8 + 2*len(list)*len(a.yields)
 	for _, o := range list {
 		if atLeast(o.yields, a.yields) {
-			return list
+			return
 		}
 	}
 	list = slices.DeleteFunc(list, func(o *label) bool { return atLeast(a.yields, o.yields) })
-	return append(list, a)
+	x.at[at] = append(list, a)
 }
 
 func (a *label) way(cost float64) way {
@@ -101,25 +124,23 @@ func (a *label) way(cost float64) way {
 	return out
 }
 
-// leanWays drops the ways of which another costs no more and yields no less of any kind.
-func leanWays(list []way) []way {
-	slices.SortStableFunc(list, func(a, b way) int {
-		switch {
-		case a.cost < b.cost:
-			return -1
-		case a.cost > b.cost:
-			return 1
-		}
-		return 0
-	})
+// lean drops the ways of which another costs no more and yields no less of any kind.
+func (x *listing) lean() ([]way, bool) {
+	slices.SortStableFunc(x.out, func(a, b way) int { return sign(a.cost - b.cost) })
 	var out []way
-	for _, w := range list {
-		if !slices.ContainsFunc(out, func(o way) bool { return atLeast(o.yields, w.yields) }) {
-			out = slices.DeleteFunc(out, func(o way) bool { return o.cost >= w.cost && atLeast(w.yields, o.yields) })
-			out = append(out, w)
+	for _, w := range x.out {
+		if !x.worked(len(out) * len(w.yields)) {
+			return nil, false
+		}
+		if slices.ContainsFunc(out, func(o way) bool { return atLeast(o.yields, w.yields) }) {
+			continue
+		}
+		out = slices.DeleteFunc(out, func(o way) bool { return o.cost >= w.cost && atLeast(w.yields, o.yields) })
+		if out = append(out, w); len(out) > x.limit {
+			return nil, false
 		}
 	}
-	return out
+	return out, x.spend(x.work)
 }
 
 // pooled is one board with the ways to cut it that are worth looking at.
@@ -138,7 +159,7 @@ type settling struct {
 	boards []pooled
 	fixed  [][]segment // boards that are cut already
 	spent  float64     // what those cost
-	lp     *master.Master
+	lp     *mix
 	hole   float64
 }
 
@@ -164,7 +185,7 @@ func (st *settling) gather(sc scope, price []float64, limit int) bool {
 	p := st.p
 	st.need = p.l.needs()
 	copy(p.price, price)
-	exact, _ := p.lagrange(sc, nil)
+	exact, _ := p.lagrange(sc, false)
 	most := st.enough() - st.spent - exact
 	total := 0
 	for g := range p.groups {
@@ -182,7 +203,7 @@ func (st *settling) gather(sc scope, price []float64, limit int) bool {
 			if slack < 0 || math.IsInf(best, 1) {
 				continue
 			}
-			ways, ok := st.listed(g, price, slack, limit, sc.rule(g))
+			ways, ok := st.listed(g, price, gr.cost-best-slack, limit, sc.rule(g))
 			if !ok {
 				return false
 			}
@@ -195,10 +216,9 @@ func (st *settling) gather(sc scope, price []float64, limit int) bool {
 	return true
 }
 
-// listed lists all ways of a group that keep the rule and are little enough worse than the best at the prices.
-func (st *settling) listed(g int, price []float64, most float64, limit int, r rule) ([]way, bool) {
-	ways, ok := st.l.list(st.p.groups[g].lowBoard, price, st.need, most, limit, r)
-	st.s.budget.Spend(st.l.work / 96)
+// listed lists all ways of a group that keep the rule and are worth at least so much at the prices.
+func (st *settling) listed(g int, price []float64, least float64, limit int, r rule) ([]way, bool) {
+	ways, ok := st.l.list(st.p.groups[g].lowBoard, price, st.need, least, limit, r, func(work int) bool { return st.s.budget.Spend(work / 96) })
 	return slices.DeleteFunc(ways, func(w way) bool { return !r.allows(w) }), ok
 }
 
@@ -212,47 +232,42 @@ func (st *settling) enough() float64 {
 
 // open makes the linear program of the ways. Not to cut a board is a way too, unless it must be cut.
 func (st *settling) open() {
-	n, k := len(st.need), len(st.boards)
-	sense, right := make([]master.Sense, n+2*k), make([]float64, n+2*k)
-	for i := range sense {
-		sense[i], right[i] = master.Need, 1
-		if i >= n+k {
-			sense[i] = master.Limit
-		}
-		if i < n {
-			right[i] = math.Max(st.need[i]/st.l.kinds[i].need, 0)
-		}
-	}
+	n := len(st.need)
 	total := 1.0
+	ways := len(st.boards)
 	for _, b := range st.boards {
 		total += st.l.boards[b.board].cost
+		ways += len(b.ways)
 	}
-	st.lp = master.New(sense, right, 20*total)
+	st.lp = newMix(n, len(st.boards), 20*total)
+	st.lp.grow(ways)
+	for t := range n {
+		st.lp.right[t] = math.Max(st.need[t]/st.l.kinds[t].need, 0)
+	}
+	a := make([]float64, n)
 	for i := range st.boards {
 		b := &st.boards[i]
+		st.lp.room[i] = 1
+		st.lp.off[st.lp.of[i][0]] = b.must
+		for _, w := range b.ways {
+			for t, y := range w.yields {
+				a[t] = y / st.l.kinds[t].need
+			}
+			st.lp.add(i, w.cost, a)
+		}
 		if !b.must {
 			b.ways = append(b.ways, way{yields: make([]float64, n)})
 		}
-		for _, w := range b.ways {
-			c := master.Column{Cost: w.cost}
-			for t, y := range w.yields {
-				if y > 0 {
-					c.Entries = append(c.Entries, master.Entry{Row: t, Value: y / st.l.kinds[t].need})
-				}
-			}
-			c.Entries = append(c.Entries, master.Entry{Row: n + i, Value: 1}, master.Entry{Row: n + k + i, Value: 1})
-			st.lp.Add(c)
-		}
 	}
+	st.lp.reset()
 }
 
 // bound solves the program of the ways that are on, and returns Lagrange's bound at its duals.
 func (st *settling) bound() float64 {
-	before := st.lp.Pivots
-	st.lp.Solve(3000)
-	rows := len(st.need) + 2*len(st.boards)
-	st.s.budget.Spend(1 + (st.lp.Pivots-before)*(rows*rows+5*st.lp.Columns())/400 + st.lp.Columns()/32)
-	dual := st.lp.Duals()
+	before := st.lp.pivots
+	st.lp.solve(3000)
+	st.s.budget.Spend(1 + (st.lp.pivots-before)*(len(st.need)*len(st.need)+len(st.lp.cost))/400 + len(st.lp.cost)/32)
+	dual := st.lp.price
 	v := st.spent
 	for t := range st.need {
 		v += math.Max(0, dual[t]) * st.need[t] / st.l.kinds[t].need

@@ -26,6 +26,7 @@ type sweep struct {
 	left   []float64
 	area   []float64 // scratch: what is left of each kind, by area
 	sets   [][]int   // kinds that are looked at together
+	long   []float64 // by kind: length of the strips in metres, so that areas of kinds can be added up
 	steps  int
 	looked int // steps that were left at the last look
 }
@@ -36,15 +37,19 @@ func (st *settling) sweep(steps int) bool {
 	if base >= st.enough() {
 		return true
 	}
-	w := &sweep{st: st, base: base, price: make([]float64, len(st.need)), left: make([]float64, len(st.need)), area: make([]float64, len(st.need)), sets: setsOf(len(st.need)), steps: steps, looked: steps}
-	dual := st.lp.Duals()
+	n := len(st.need)
+	w := &sweep{st: st, base: base, price: make([]float64, n), left: make([]float64, n), area: make([]float64, n), sets: st.s.setsOf(n), steps: steps, looked: steps}
+	dual := st.lp.price
 	for t := range w.price {
 		w.price[t] = math.Max(0, dual[t]) / st.l.kinds[t].need
 		w.left[t] = math.Max(0, st.need[t])
+		w.long = append(w.long, float64(st.l.kinds[t].length)/1e9)
 	}
 	w.prepare(dual)
 	w.pick = make([]int, len(st.boards))
-	w.search(0, 0)
+	if len(w.list) > 0 || !slices.ContainsFunc(w.left, func(d float64) bool { return d >= 1 }) {
+		w.search(0, 0)
+	}
 	w.spend()
 	return w.steps > 0
 }
@@ -93,7 +98,7 @@ func (w *sweep) prepare(dual []float64) {
 			for _, j := range s.ways {
 				v := 0.0
 				for _, t := range set {
-					v += st.boards[s.board].ways[j].yields[t] * w.long(t)
+					v += st.boards[s.board].ways[j].yields[t] * w.long[t]
 				}
 				best = math.Max(best, v)
 			}
@@ -103,8 +108,13 @@ func (w *sweep) prepare(dual []float64) {
 	}
 }
 
-// long is the length of the strips of a kind, in metres, so that areas of kinds can be added up.
-func (w *sweep) long(t int) float64 { return float64(w.st.l.kinds[t].length) / 1e9 }
+// setsOf returns the sets of so many kinds that are looked at together.
+func (s *search) setsOf(kinds int) [][]int {
+	if len(s.sets) == 0 || s.setKinds != kinds {
+		s.sets, s.setKinds = setsOf(kinds), kinds
+	}
+	return s.sets
+}
 
 // setsOf lists the sets of kinds that are looked at together: all of few kinds; of more, each alone, each two, all
 // but one, and all.
@@ -177,7 +187,7 @@ func (w *sweep) hopeful(i int, room float64) bool {
 		if last && d >= 1 {
 			return false
 		}
-		w.area[t] = math.Max(0, d) * w.long(t)
+		w.area[t] = math.Max(0, d) * w.long[t]
 	}
 	if last {
 		return true

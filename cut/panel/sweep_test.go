@@ -32,7 +32,7 @@ func TestASweepMissesNoChoice(t *testing.T) {
 		l := newBound(m, nil)
 		st := &settling{s: s, l: l, hole: math.Inf(1), fixed: make([][]segment, len(m.boards)), need: l.needs()}
 		for k, b := range l.boards {
-			ways, _ := l.list(b, []float64{1, 1}, l.needs(), math.Inf(1), 1000, rule{})
+			ways, _ := l.list(b, []float64{1, 1}, l.needs(), math.Inf(-1), 1000, rule{}, always)
 			st.boards = append(st.boards, pooled{board: k, ways: ways})
 		}
 		st.open()

@@ -19,35 +19,37 @@ func (l *low) wander(b lowBoard, most float64, dice *cut.Dice) way {
 		if c := b.credit[i]; c > 0 && worth+c >= least {
 			steps = append(steps, tail)
 		}
-		for t, kd := range l.kinds {
-			if v := l.val[t][i]; v > 0 && worth+v+l.best[b.next[kd.at][i]] >= least {
-				steps = append(steps, t)
+		for a := b.from[i]; a < b.from[i+1]; a++ {
+			if v := l.val[a]; v > 0 && worth+v+l.best[b.cuts[a].to] >= least {
+				steps = append(steps, a)
 			}
 		}
 		if len(steps) == 0 { // rounding
 			break
 		}
-		t := steps[dice.N(len(steps))]
-		if t == tail {
+		a := steps[dice.N(len(steps))]
+		if a == tail {
 			out.cost -= b.credit[i]
 			break
 		}
-		if t == skip {
+		if a == skip {
 			i++
 			continue
 		}
-		worth += l.val[t][i]
-		i = l.extend(&out, b, t, i)
+		worth += l.val[a]
+		i = l.extend(&out, b, a)
 	}
 	l.steps = steps
 	return out
 }
 
 // wanderings is how many ways of a board are looked for at random at once, and wanderOver how much worse than the
-// best the worst of them may be, as a share of what a board costs.
+// best the worst of them may be, as a share of what a board costs. Of many boards there are fewer of each.
 const (
-	wanderings = 150
-	wanderOver = 0.25
+	wanderings      = 150
+	leastWanderings = 40
+	allWanderings   = 3000
+	wanderOver      = 0.25
 )
 
 // wanderAll adds ways at random to the pool of each board.
@@ -56,13 +58,17 @@ func (s *search) wanderAll(l *low, price []float64) {
 		return
 	}
 	most := wanderOver * s.meanPrice()
+	times := min(wanderings, max(leastWanderings, allWanderings/len(l.boards)))
 	for k, b := range l.boards {
 		if b.pos == nil {
 			continue
 		}
 		l.completions(b, price)
-		s.budget.Spend(len(b.pos)*len(l.lengths)/32 + wanderings)
-		for range wanderings {
+		s.budget.Spend(len(b.pos)*len(l.lengths)/32 + times)
+		if s.budget.Over() {
+			return
+		}
+		for range times {
 			u := s.dice.Share()
 			w := l.wander(b, u*u*u*most, s.dice)
 			if len(w.segments) == 0 {

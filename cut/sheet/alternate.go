@@ -37,10 +37,10 @@ type start struct {
 // mostAlternating bounds copies × cells of a row's knapsack.
 const mostAlternating = 2_000_000
 
-// alternation returns the improvement of bounds, nil where parts may turn, sheets are filled for value or it takes too
-// long.
-func (m *model) alternation() *alternation {
-	if m.valued || len(m.stores) > mostStores || slices.ContainsFunc(m.kinds, func(k kind) bool { return k.turn }) {
+// alternation returns the improvement of bounds, nil where parts may turn, sheets are filled for value, it takes too
+// long or the budget is spent.
+func (m *model) alternation(budget *cut.Budget) *alternation {
+	if budget.Over() || m.valued || len(m.stores) > mostStores || slices.ContainsFunc(m.kinds, func(k kind) bool { return k.turn }) {
 		return nil
 	}
 	b := &boundary{m: m, need: m.needs(), nodes: holdNodes}
@@ -58,7 +58,7 @@ func (m *model) alternation() *alternation {
 				return nil
 			}
 		}
-		a.begin(i)
+		a.begin(i, budget)
 	}
 	slices.SortStableFunc(a.starts, func(x, y start) int { return cmp.Compare(y.bound, x.bound) })
 	return a
@@ -68,8 +68,8 @@ func (m *model) alternation() *alternation {
 const mostStores = 4
 
 // begin adds every scale made for a kind of sheet, with the best bound it gave beside others.
-func (a *alternation) begin(store int) {
-	along, across := a.b.scaled(a.b.m.stores[store])
+func (a *alternation) begin(store int, budget *cut.Budget) {
+	along, across := a.b.scaled(a.b.m.stores[store], budget)
 	best := [2][]float64{make([]float64, len(along)), make([]float64, len(across))}
 	for i, f := range along {
 		for j, g := range across {
@@ -198,7 +198,7 @@ func (r *rower) best(other []int64, need []int, budget *cut.Budget) (weights, bo
 		if !budget.Spend((r.lp.Pivots-before)*(1+n*n/100) + n*int(r.room)/16) {
 			return weights{}, false
 		}
-		if solved && !r.priceIn() {
+		if solved && !r.priceIn(budget) {
 			break
 		}
 	}
@@ -215,9 +215,12 @@ const rowsAtOnce = 4
 
 // priceIn adds the row that holds most by the duals, then the best of what is left, and so on, unless they hold no
 // more than one.
-func (r *rower) priceIn() (added bool) {
+func (r *rower) priceIn(budget *cut.Budget) (added bool) {
 	dual := slices.Clone(r.lp.Duals())
 	for range rowsAtOnce {
+		if !budget.Ask() {
+			return added
+		}
 		clear(r.value)
 		for k, s := range r.sizes {
 			if dual[k] > 1e-12 {

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -18,7 +17,7 @@ func (s *search) answer() *cut.Answer {
 	slices.SortStableFunc(sheets, func(x, y filled) int {
 		return cmp.Or(cmp.Compare(x.store, y.store), cmp.Compare(m.empty(x), m.empty(y)))
 	})
-	var tasks []cut.Task
+	var tasks []staged
 	for _, f := range sheets {
 		if len(f.parts) == 0 {
 			continue
@@ -27,14 +26,15 @@ func (s *search) answer() *cut.Answer {
 		a.Used = append(a.Used, u)
 		tasks = append(tasks, m.tasks(f, u, len(tasks))...)
 	}
-	a.Cuts = cut.Order(tasks)
+	a.Cuts = ordered(tasks)
 	for k, n := range s.best.left {
 		for range n {
 			if !m.valued {
-				a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: m.p.Parts[m.kinds[k].part].Tag, Why: m.noneLeft(k)})
+				a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: m.p.Parts[m.kinds[k].part].Tag})
 			}
 		}
 	}
+	m.p.TellWhy(a)
 	cost, bound := m.cost(sheets), s.bound
 	if m.valued {
 		cost = s.rank.value
@@ -45,16 +45,11 @@ func (s *search) answer() *cut.Answer {
 	return a
 }
 
-func (m *model) noneLeft(k int) string {
-	kd := m.kinds[k]
-	return fmt.Sprintf("no sheet left that takes %s × %s", cut.Text(kd.l, m.p.Unit), cut.Text(kd.w, m.p.Unit))
-}
-
 // used describes one sheet and adds up what is lost of it.
 func (m *model) used(f filled, w *cut.Waste) cut.Used {
 	st := m.stores[f.store]
 	s := m.p.Sheets[st.sheet]
-	u := cut.Used{Stock: s.Tag}
+	u := cut.Used{Stock: s.Tag, Parts: make([]cut.Placed, 0, len(f.parts))}
 	inside := st.in.Length.MM() * st.in.Width.MM()
 	w.Trim += s.Length.MM()*s.Width.MM() - inside
 	rest := inside
@@ -107,8 +102,8 @@ func (t *sheetTotals) piece(m *model, st store, p piece, u *cut.Used) {
 
 // tasks lists the cuts of one sheet, in the direction that takes fewer stages first. base is the number of
 // tasks before them.
-func (m *model) tasks(f filled, u cut.Used, base int) []cut.Task {
-	var boxes []box
+func (m *model) tasks(f filled, u cut.Used, base int) []staged {
+	boxes := make([]box, 0, len(u.Parts)+len(u.Left))
 	for _, q := range u.Parts {
 		boxes = append(boxes, box{cut.Rect{X: q.At[0], Y: q.At[1], Length: q.Size[0], Width: q.Size[1]}, q.Tag})
 	}
@@ -118,10 +113,10 @@ func (m *model) tasks(f filled, u cut.Used, base int) []cut.Task {
 	s := m.p.Sheets[m.stores[f.store].sheet]
 	c := &cutter{sheet: s.Tag, kerf: m.p.Kerf}
 	first := acrossX
-	if stagesFrom(boxes, acrossY, m.p.Kerf) < stagesFrom(boxes, acrossX, m.p.Kerf) {
+	if stagesFrom(slices.Clone(boxes), acrossY, m.p.Kerf) < stagesFrom(slices.Clone(boxes), acrossX, m.p.Kerf) {
 		first = acrossY
 	}
-	c.piece(cut.Rect{Length: s.Length, Width: s.Width}, boxes, first, -1)
+	c.piece(cut.Rect{Length: s.Length, Width: s.Width}, boxes, first, -1, 1)
 	for i := range c.tasks {
 		if c.tasks[i].After >= 0 {
 			c.tasks[i].After += base

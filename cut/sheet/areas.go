@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 
+	"rodwright/cut"
 	"rodwright/length"
 )
 
@@ -18,8 +19,8 @@ type areaTable struct {
 // areaCells is the most cells of a sheet.
 const areaCells = 20_000
 
-// areaTable fills the table by a bounded knapsack for the only sheet.
-func (m *model) areaTable() *areaTable {
+// areaTable fills the table by a bounded knapsack for the only sheet; nil where the budget ends.
+func (m *model) areaTable(budget *cut.Budget) *areaTable {
 	in := m.stores[0].in
 	t := &areaTable{kerf: m.p.Kerf}
 	b := boundary{m: m}
@@ -32,6 +33,9 @@ func (m *model) areaTable() *areaTable {
 	for k, kd := range m.kinds {
 		size := int64(math.Floor(t.cells(kd.l+t.kerf, kd.w+t.kerf) + 1e-6))
 		left := kd.need
+		if !budget.Ask() {
+			return nil
+		}
 		for n := 1; left > 0; n *= 2 { // packs of 1, 2, 4 … and the rest make every number
 			n = min(n, left)
 			left -= n

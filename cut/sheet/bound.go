@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"rodwright/cut"
 	"rodwright/cut/cover"
@@ -43,24 +44,7 @@ type boundary struct {
 	nodes int
 }
 
-func (b *boundary) reduce() {
-	kf := b.m.p.Kerf
-	b.unit = kf
-	for _, k := range b.m.kinds {
-		b.unit = gcd(gcd(b.unit, k.l), k.w)
-	}
-	for _, s := range b.m.stores {
-		b.unit = gcd(gcd(b.unit, s.in.Length), s.in.Width)
-	}
-	b.unit = max(b.unit, 1)
-}
-
-func gcd(a, b length.Length) length.Length {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
-}
+func (b *boundary) reduce() { b.unit = b.m.unit() }
 
 // size is a length with its saw cut, in units.
 func (b *boundary) size(l length.Length) int64 { return int64((l + b.m.p.Kerf) / b.unit) }
@@ -122,10 +106,10 @@ func (b *boundary) lost(s store) (area float64) {
 
 // byScales is the best bound by products of scales made for one kind of sheet.
 func (b *boundary) byScales(st store, budget *cut.Budget) (best float64) {
-	along, across := b.scaled(st)
+	along, across := b.scaled(st, budget)
 	for _, f := range along {
 		for _, g := range across {
-			if !budget.Spend(len(b.m.kinds)/8 + 1) {
+			if !budget.Spend(len(b.m.kinds)/8 + len(b.m.stores)/2 + 1) {
 				return best
 			}
 			best = max(best, b.product(f, g))
@@ -134,18 +118,23 @@ func (b *boundary) byScales(st store, budget *cut.Budget) (best float64) {
 	return best
 }
 
-// scaled are the weights by scales of a kind of sheet, of length and of width.
-func (b *boundary) scaled(st store) (along, across []weights) {
-	roomL, roomW := b.size(st.in.Length), b.size(st.in.Width)
-	var ls, ws []int64
-	for _, k := range b.m.kinds {
-		ls, ws = append(ls, b.size(k.l)), append(ws, b.size(k.w))
-		if k.turn {
-			ls, ws = append(ls, b.size(k.w)), append(ws, b.size(k.l))
+// scaled are the weights by scales of a kind of sheet, of length and of width; fewer where the budget ends.
+func (b *boundary) scaled(st store, budget *cut.Budget) (along, across []weights) {
+	for _, d := range []bool{true, false} {
+		room, sizes := b.across(st, d), b.sizesOf(d)
+		var all []int64
+		for i, s := range sizes.all {
+			for range sizes.times[i] { // thresholds are thinned by rank
+				all = append(all, s)
+			}
+		}
+		w := b.weighed(cover.Scales(all, room, scaleLimit), sizes, room, d, budget)
+		if d {
+			along = w
+		} else {
+			across = w
 		}
 	}
-	along = b.weighed(cover.Scales(ls, roomL, scaleLimit), roomL, true)
-	across = b.weighed(cover.Scales(ws, roomW, scaleLimit), roomW, false)
 	return along, across
 }
 
@@ -156,24 +145,61 @@ type weights struct {
 	hold          []int64
 }
 
-func (b *boundary) weighed(scales []cover.Scale, room int64, along bool) (out []weights) {
-	for _, sc := range scales {
-		var w weights
-		var items []cover.Item
-		for _, k := range b.m.kinds {
-			l, t := b.size(k.l), b.size(k.w)
-			if !along {
-				l, t = t, l
-			}
-			w.plain = append(w.plain, shares(sc, l, room))
-			w.turned = append(w.turned, shares(sc, t, room))
-			items = append(items, cover.Item{Size: l, Value: shares(sc, l, room), Count: cut.MaxPieces})
-			if k.turn {
-				items = append(items, cover.Item{Size: t, Value: shares(sc, t, room), Count: cut.MaxPieces})
-			}
+// sizesAlong are the sizes of the parts in one direction, each once: those of parts as they lie and, where they may be
+// turned, as they lie then.
+type sizesAlong struct {
+	all           []int64 // ascending
+	times         []int   // how many kinds have each
+	plain, turned []int   // which is that of a kind
+}
+
+func (b *boundary) sizesOf(along bool) (s sizesAlong) {
+	plain, turned := make([]int64, len(b.m.kinds)), make([]int64, len(b.m.kinds))
+	for i, k := range b.m.kinds {
+		plain[i], turned[i] = b.size(k.l), b.size(k.w)
+		if !along {
+			plain[i], turned[i] = turned[i], plain[i]
 		}
+		if s.all = append(s.all, plain[i]); k.turn {
+			s.all = append(s.all, turned[i])
+		}
+	}
+	slices.Sort(s.all)
+	s.all = slices.Compact(s.all)
+	s.times, s.plain, s.turned = make([]int, len(s.all)), make([]int, len(plain)), make([]int, len(plain))
+	for i, k := range b.m.kinds {
+		s.plain[i], _ = slices.BinarySearch(s.all, plain[i])
+		s.times[s.plain[i]]++
+		if s.turned[i] = s.plain[i]; k.turn {
+			s.turned[i], _ = slices.BinarySearch(s.all, turned[i])
+			s.times[s.turned[i]]++
+		}
+	}
+	return s
+}
+
+// weighed weighs the parts by every scale until the budget ends.
+func (b *boundary) weighed(scales []cover.Scale, sizes sizesAlong, room int64, along bool, budget *cut.Budget) (out []weights) {
+	of, items := make([]int64, len(sizes.all)), make([]cover.Item, len(sizes.all))
+	for _, sc := range scales {
+		for i, s := range sizes.all {
+			of[i] = shares(sc, s, room)
+			items[i] = cover.Item{Size: s, Value: of[i], Count: cut.MaxPieces}
+		}
+		w := weights{plain: make([]int64, len(b.m.kinds)), turned: make([]int64, len(b.m.kinds))}
+		for k := range b.m.kinds {
+			w.plain[k], w.turned[k] = of[sizes.plain[k]], of[sizes.turned[k]]
+		}
+		known := map[int64]int64{}
 		for _, s := range b.m.stores {
-			w.hold = append(w.hold, b.hold(items, b.across(s, along), room))
+			r := b.across(s, along)
+			if _, ok := known[r]; !ok {
+				if !budget.Ask() {
+					return out
+				}
+				known[r] = b.hold(items, r, room)
+			}
+			w.hold = append(w.hold, known[r])
 		}
 		out = append(out, w)
 	}

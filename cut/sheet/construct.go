@@ -39,14 +39,17 @@ type built struct {
 	turned      bool
 }
 
-// mostBuilt bounds the memory of a construction.
-const mostBuilt = 150_000
+// mostBuilt and mostBuiltKinds bound the memory of a construction: a rectangle counts the parts of every kind.
+const (
+	mostBuilt      = 150_000
+	mostBuiltKinds = 500
+)
 
 // construct looks for the best filling of the only sheet there is. It returns the filling, where one better
 // than beat was found, and an upper bound of what any filling is worth.
 func (m *model) construct(beat float64, budget *cut.Budget) (f filled, found bool, bound float64) {
 	bound = math.Inf(1)
-	if !m.single() {
+	if !m.single() || len(m.kinds) > mostBuiltKinds {
 		return f, false, bound
 	}
 	g, ok := m.grid(0, budget)
@@ -54,7 +57,9 @@ func (m *model) construct(beat float64, budget *cut.Budget) (f filled, found boo
 		return f, false, bound
 	}
 	c := &constructor{m: m, store: m.stores[0], known: map[string][]int32{}, best: -1}
-	c.byArea = m.areaTable()
+	if c.byArea = m.areaTable(budget); c.byArea == nil {
+		return f, false, bound
+	}
 	if c.g = g.capped(c.store, c.byArea, budget); c.g == nil || !c.outer(budget) {
 		return f, false, bound
 	}

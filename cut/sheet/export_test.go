@@ -11,7 +11,7 @@ func BoundByWeights(p *Problem) (scaled, alternated float64) {
 	m := newModel(p)
 	budget := cut.NewBudget(context.Background(), cut.Limits{})
 	scaled = m.bound(m.needs(), budget)
-	if a := m.alternation(); a != nil {
+	if a := m.alternation(budget); a != nil {
 		for a.step(budget) {
 		}
 		alternated = a.best
@@ -60,4 +60,28 @@ func BySections(p *Problem, seed uint64) *cut.Answer {
 		s.best.sheets = []filled{f}
 	}
 	return s.answer()
+}
+
+// Rows is a layout by rows alone, as an answer, and how many parts that fit a sheet found no place.
+func Rows(p *Problem) (a *cut.Answer, left int) {
+	m := newModel(p)
+	s := newSearch(m, cut.NewBudget(context.Background(), cut.Limits{}))
+	need := m.needs()
+	s.offer(plan{m.rows(need, m.counts()), need})
+	for _, n := range need {
+		left += n
+	}
+	return s.answer(), left
+}
+
+// Fullest fills a sheet of every store by chance and says what it holds of the parts' areas, and what it is taken to
+// hold at most.
+func Fullest(p *Problem, seed uint64) (out [][2]float64) {
+	m := newModel(p)
+	s := newSearch(m, cut.NewBudget(context.Background(), cut.Limits{}))
+	s.dice = cut.NewDice(seed)
+	for st := range m.stores {
+		out = append(out, [2]float64{s.f.fill(st, m.needs(), s.manners(1)[0]).value, m.holds(st)})
+	}
+	return out
 }

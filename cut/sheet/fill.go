@@ -51,7 +51,22 @@ type manner struct {
 type filler struct {
 	m        *model
 	budget   *cut.Budget
+	haste    int       // places that may be tried still when the budget is spent
+	patient  bool      // all places are tried, whatever the budget
 	sections sectioner // its tables are used again and again
+}
+
+// hastyTries is how many places are tried still when the budget is spent: enough for any job of a shop, and a
+// matter of a millisecond. What is left then is laid out in rows.
+const hastyTries = 20_000
+
+// ended reports whether a sheet must be left as it is before n more places are tried.
+func (f *filler) ended(n int) bool {
+	if f.patient || f.budget.Spend(n) {
+		return false
+	}
+	f.haste -= n
+	return f.haste < 0
 }
 
 // fill puts parts on an empty sheet of a store, at most have[k] of kind k.
@@ -68,33 +83,51 @@ func (f *filler) fill(s int, have []int, how manner) filled {
 	least := f.m.leastSide(have)
 	var lost []piece
 	out.free, lost = f.m.usable(out.free, least)
-	tried := 0
+	l, w := longest(out.free)
 	for _, k := range how.order {
+		kd := f.m.kinds[k]
 		for n := have[k]; n > 0; n-- {
-			if tried += len(out.free); f.budget.Over() && tried > hastyTries && len(out.parts) > 0 {
-				break
+			if f.ended(len(out.free)) {
+				out.free = append(out.free, lost...)
+				return out
+			}
+			if (kd.l > l || kd.w > w) && (!kd.turn || kd.w > l || kd.l > w) {
+				break // no free piece is as long, or none as wide
 			}
 			at, ok := f.best(out.free, k, st, how)
-			f.budget.Spend(len(out.free))
 			if !ok {
 				break
 			}
-			free, spare := out.free[at.piece].divide(at.at, at.first, f.m.p.Stages, f.m.p.Kerf)
-			lost = append(lost, spare...)
-			out.free = slices.Delete(out.free, at.piece, at.piece+1)
-			for _, q := range free {
-				if min(q.Length, q.Width) < least {
-					lost = append(lost, q)
-				} else {
-					out.free = append(out.free, q)
-				}
-			}
-			out.parts = append(out.parts, placed{k, at.turned, at.at})
-			out.value += f.m.value(k)
+			lost = append(lost, f.place(&out, k, at, least)...)
+			l, w = longest(out.free)
 		}
 	}
 	out.free = append(out.free, lost...)
 	return out
+}
+
+// place cuts a part out of a free piece and returns the pieces that hold no part any more.
+func (f *filler) place(out *filled, k int, at spot, least length.Length) (lost []piece) {
+	free, lost := out.free[at.piece].divide(at.at, at.first, f.m.p.Stages, f.m.p.Kerf)
+	out.free = slices.Delete(out.free, at.piece, at.piece+1)
+	for _, q := range free {
+		if min(q.Length, q.Width) < least {
+			lost = append(lost, q)
+		} else {
+			out.free = append(out.free, q)
+		}
+	}
+	out.parts = append(out.parts, placed{k, at.turned, at.at})
+	out.value += f.m.value(k)
+	return lost
+}
+
+// longest are the greatest length and the greatest width of free pieces.
+func longest(free []piece) (l, w length.Length) {
+	for _, p := range free {
+		l, w = max(l, p.Length), max(w, p.Width)
+	}
+	return l, w
 }
 
 // usable parts free pieces into those that have the least side and may be cut on, and the others.
@@ -108,10 +141,6 @@ func (m *model) usable(all []piece, least length.Length) (free, lost []piece) {
 	}
 	return free, lost
 }
-
-// hastyTries is how long a sheet is filled still when the budget is spent: long enough for any job of a
-// shop.
-const hastyTries = 20_000
 
 // leastSide is the shortest side of all parts that are left: a piece below it holds none.
 func (m *model) leastSide(have []int) length.Length {
@@ -247,10 +276,10 @@ func (m *model) sortedBy(key func(kind) float64) []int {
 
 // ranked returns the kinds by a key, the greatest first.
 func (m *model) ranked(key func(int) float64) []int {
-	o := make([]int, len(m.kinds))
+	o, keys := make([]int, len(m.kinds)), make([]float64, len(m.kinds))
 	for k := range o {
-		o[k] = k
+		o[k], keys[k] = k, key(k)
 	}
-	slices.SortStableFunc(o, func(a, b int) int { return cmp.Compare(key(b), key(a)) })
+	slices.SortFunc(o, func(a, b int) int { return cmp.Or(cmp.Compare(keys[b], keys[a]), a-b) })
 	return o
 }

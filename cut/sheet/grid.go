@@ -82,6 +82,9 @@ func (m *model) newGrid(s store, budget *cut.Budget) *grid {
 
 // sums returns all sums of sizes up to room, ascending, and room itself; false when they are too many.
 func sums(sizes []length.Length, room length.Length) ([]length.Length, bool) {
+	sizes = slices.Clone(sizes)
+	slices.Sort(sizes)
+	sizes = slices.Compact(sizes)
 	seen := map[length.Length]bool{0: true, room: true}
 	todo := []length.Length{0}
 	for len(todo) > 0 {
@@ -122,18 +125,25 @@ func (g *grid) parts(s store) {
 			g.single(k, kd.w, kd.l, true)
 		}
 	}
-}
-
-func (g *grid) single(k int, l, w length.Length, turned bool) {
-	v := g.m.value(k)
-	i0, _ := slices.BinarySearch(g.xs, l+g.m.p.Kerf)
-	j0, _ := slices.BinarySearch(g.ys, w+g.m.p.Kerf)
-	for i := i0; i < len(g.xs); i++ {
-		for j := j0; j < len(g.ys); j++ {
-			if v > g.best[i][j] {
-				g.best[i][j], g.how[i][j] = v, step{kind: k, turned: turned}
+	for i := range g.xs {
+		for j := range g.ys {
+			if i > 0 && g.best[i-1][j] > g.best[i][j] {
+				g.best[i][j], g.how[i][j] = g.best[i-1][j], g.how[i-1][j]
+			}
+			if j > 0 && g.best[i][j-1] > g.best[i][j] {
+				g.best[i][j], g.how[i][j] = g.best[i][j-1], g.how[i][j-1]
 			}
 		}
+	}
+}
+
+// single offers a part to the least rectangle that holds it.
+func (g *grid) single(k int, l, w length.Length, turned bool) {
+	v := g.m.value(k)
+	i, _ := slices.BinarySearch(g.xs, l+g.m.p.Kerf)
+	j, _ := slices.BinarySearch(g.ys, w+g.m.p.Kerf)
+	if i < len(g.xs) && j < len(g.ys) && v > g.best[i][j] {
+		g.best[i][j], g.how[i][j] = v, step{kind: k, turned: turned}
 	}
 }
 

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"rodwright/cut"
 	"rodwright/length"
 )
@@ -62,12 +60,25 @@ func newModel(p *Problem) *model {
 
 // unit is the greatest common divisor of all sizes.
 func (m *model) unit() length.Length {
-	if m.common == 0 {
-		b := boundary{m: m}
-		b.reduce()
-		m.common = b.unit
+	if m.common > 0 {
+		return m.common
 	}
+	u := m.p.Kerf
+	for _, k := range m.kinds {
+		u = gcd(gcd(u, k.l), k.w)
+	}
+	for _, s := range m.stores {
+		u = gcd(gcd(u, s.in.Length), s.in.Width)
+	}
+	m.common = max(u, 1)
 	return m.common
+}
+
+func gcd(a, b length.Length) length.Length {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
 }
 
 // mostOf returns how many parts of a kind the areas of all sheets have room for.
@@ -94,12 +105,9 @@ func (m *model) fits(k kind) bool {
 func (s store) takes(l, w length.Length) bool { return l <= s.in.Length && w <= s.in.Width }
 
 func (m *model) tooLarge(i int) {
-	q, why := m.p.Parts[i], "no sheet is there"
-	if len(m.stores) > 0 {
-		why = fmt.Sprintf("larger than any sheet within its trim (%s × %s)", cut.Text(q.Length, m.p.Unit), cut.Text(q.Width, m.p.Unit))
-	}
+	q := m.p.Parts[i]
 	for range max(1, int(q.Count)) {
-		m.misfit = append(m.misfit, cut.NotPlaced{Tag: q.Tag, Why: why})
+		m.misfit = append(m.misfit, cut.NotPlaced{Tag: q.Tag})
 	}
 }
 

@@ -119,3 +119,20 @@ func (p piece) split(r cut.Rect, d direction, kerf length.Length) (before, middl
 	after.Width = p.Y + p.Width - after.Y
 	return before, middle, after
 }
+
+// near cuts a piece in two, size being that of the near one in direction d.
+func (p piece) near(d direction, size, kerf length.Length) (near, far piece) {
+	near, far = p, p
+	if d == acrossX {
+		near.Length = size
+		far.X, far.Length = p.X+size+kerf, p.Length-size-kerf
+	} else {
+		near.Width = size
+		far.Y, far.Width = p.Y+size+kerf, p.Width-size-kerf
+	}
+	if near.Rect != p.Rect {
+		stage := p.next(d)
+		near.stage, near.dir, far.stage, far.dir = stage, d, stage, d
+	}
+	return near, far
+}

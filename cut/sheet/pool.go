@@ -22,15 +22,22 @@ type pool struct {
 	fresh  int   // columns since the last plan
 }
 
-// Bounds of the pool: kinds of the program, and columns after which it begins anew from the best plan.
+// Bounds of the pool: rows of the program, one for each kind and each store of limited number, and columns after which
+// it begins anew from the best plan.
 const (
-	mostPoolKinds   = 250
+	mostPoolRows    = 300
 	mostPoolColumns = 4000
 )
 
 // newPool returns an empty pool, nil where the program would be too large or sheets are filled for value.
 func newPool(s *search) *pool {
-	if s.m.valued || len(s.m.kinds) > mostPoolKinds || len(s.m.kinds) == 0 {
+	rows := len(s.m.kinds)
+	for _, st := range s.m.stores {
+		if st.count >= 0 {
+			rows++
+		}
+	}
+	if s.budget.Over() || s.m.valued || rows > mostPoolRows || len(s.m.kinds) == 0 {
 		return nil
 	}
 	p := &pool{s: s, known: map[string]bool{}}

@@ -15,7 +15,7 @@ func (s *search) refill() {
 		take(avail, f.store)
 	}
 	s.pool = newPool(s)
-	s.alternation = s.m.alternation()
+	s.alternation = s.m.alternation(s.budget)
 	for n := 0; !s.done() && !s.budget.Over(); n++ {
 		if s.step(&cur, avail) {
 			s.offer(cur)
@@ -58,6 +58,7 @@ func (s *search) step(cur *plan, avail []int) bool {
 			have[q.kind]++
 		}
 	}
+	s.withhold(free)
 	if slices.Max(append(cur.left, 0)) == 0 && !s.m.valued {
 		s.most = s.m.cost(old)
 	}
@@ -84,6 +85,19 @@ func (s *search) step(cur *plan, avail []int) bool {
 	cur.sheets = append(cur.sheets, p.sheets...)
 	cur.left = p.left
 	return true
+}
+
+// withhold now and then leaves kinds of sheets out by chance: what is cheapest for its area may cost more in the end than
+// one sheet that takes all.
+func (s *search) withhold(free []int) {
+	if len(free) == 1 || s.dice.N(3) > 0 {
+		return
+	}
+	for i := range free {
+		if s.dice.N(2) == 0 {
+			free[i] = 0
+		}
+	}
 }
 
 func (s *search) accept(old, p plan) bool {

@@ -42,7 +42,11 @@ type search struct {
 }
 
 func newSearch(m *model, b *cut.Budget) *search {
-	return &search{m: m, f: &filler{m: m, budget: b}, budget: b, dice: cut.NewDice(1), orders: m.orders(), most: math.Inf(1)}
+	s := &search{m: m, f: &filler{m: m, budget: b, haste: hastyTries}, budget: b, dice: cut.NewDice(1), orders: m.orders(), most: math.Inf(1)}
+	if m.valued {
+		s.bound = math.Inf(1)
+	}
+	return s
 }
 
 // costEps is below any price step and above the rounding of sums.
@@ -55,19 +59,33 @@ func (s *search) run() {
 		return
 	}
 	s.began = s.budget.Left()
+	hows := s.allManners()
+	if len(s.m.kinds) > mostPatient {
+		first := len(s.orders)
+		s.layOut(hows[:first])
+		hows = hows[first:]
+	}
 	s.bound = s.m.bound(s.m.needs(), s.budget)
 	s.exactFill()
-	for i, how := range s.allManners() {
-		if s.done() || i > 0 && s.budget.Over() {
-			break
-		}
-		s.offer(s.build(s.m.needs(), s.m.counts(), []manner{how}))
-	}
+	s.layOut(hows)
 	s.constructed()
 	s.refill()
 	if !s.m.valued && s.rank.left > 0 {
 		s.began = s.budget.Left()
 		s.bound = s.m.bound(s.placed(), s.budget.Again(boundBudget))
+	}
+}
+
+// mostPatient is how many kinds there are at most where the bound comes before the first layouts.
+const mostPatient = 300
+
+// layOut offers a layout in each manner; the first is made whatever the budget.
+func (s *search) layOut(hows []manner) {
+	for _, how := range hows {
+		if s.found && (s.done() || s.budget.Over()) {
+			return
+		}
+		s.offer(s.build(s.m.needs(), s.m.counts(), []manner{how}))
 	}
 }
 
@@ -221,6 +239,10 @@ func (s *search) build(have, avail []int, hows []manner) plan {
 			return p // a try that may as well not be
 		}
 		f, ok := s.next(have, avail, hows)
+		if s.f.haste < 0 {
+			p.sheets = append(p.sheets, s.quick(have, avail, hows[0])...)
+			return p
+		}
 		if cost += s.m.stores[f.store].price; !ok || cost > s.most+costEps {
 			return p
 		}
@@ -232,6 +254,30 @@ func (s *search) build(have, avail []int, hows []manner) plan {
 			take(avail, f.store)
 		}
 	}
+}
+
+// quick lays out by rows, and on sheets with defects by trying every place what rows have left.
+func (s *search) quick(have, avail []int, how manner) []filled {
+	out := s.m.rows(have, avail)
+	s.f.patient = true
+	defer func() { s.f.patient = false }()
+	for st := range s.m.stores {
+		if len(s.m.stores[st].defects) == 0 {
+			continue // rows put a part there if any fits
+		}
+		for avail[st] != 0 {
+			f := s.f.fill(st, have, how)
+			if len(f.parts) == 0 {
+				break
+			}
+			for _, q := range f.parts {
+				have[q.kind]--
+			}
+			take(avail, st)
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // times returns how often a filled sheet can be repeated.
@@ -262,11 +308,17 @@ func (s *search) next(have, avail []int, hows []manner) (best filled, ok bool) {
 			continue
 		}
 		for _, how := range hows {
+			if s.f.ended(0) {
+				return best, ok
+			}
+			price := s.m.stores[st].price
+			if most := s.m.holds(st); ok && !s.m.valued && most < rest && s.rate(price, most) >= rate {
+				continue // full it would cost more for what it holds
+			}
 			f := s.f.fill(st, have, how)
 			if len(f.parts) == 0 {
 				continue
 			}
-			price := s.m.stores[st].price
 			if f.value >= rest*(1-1e-12) && (!finished || price < s.m.stores[last.store].price) {
 				last, finished = f, true
 			}
@@ -282,6 +334,12 @@ func (s *search) next(have, avail []int, hows []manner) (best filled, ok bool) {
 		}
 	}
 	return best, ok
+}
+
+// holds is no less than the areas of parts with their saw cuts that a sheet holds.
+func (m *model) holds(st int) float64 {
+	in := m.stores[st].in
+	return (in.Length + m.p.Kerf).MM() * (in.Width + m.p.Kerf).MM() * (1 + 1e-9)
 }
 
 // rate is what a sheet costs for the value it takes away; filled for value, sheets cost nothing.

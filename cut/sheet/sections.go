@@ -324,7 +324,7 @@ func (q *sectioner) build(out *filled, p piece, size int) (rest piece, placed in
 	if q.f.m.p.Stages == 2 { // rows of parts are two stages: the section is the sheet
 		deepest = extentOf(p.Rect, q.along)
 	}
-	section, rest := q.part(p, deepest, q.along)
+	section, rest := p.near(q.along, deepest, q.f.m.p.Kerf)
 	for _, row := range rows {
 		q.place(out, &section, row)
 	}
@@ -378,24 +378,6 @@ func (q *sectioner) row(size, wide int) (row []int) {
 	return row
 }
 
-// part cuts a piece in two, size being that of the near one in direction d.
-func (q *sectioner) part(p piece, size length.Length, d direction) (near, far piece) {
-	kf := q.f.m.p.Kerf
-	stage := p.next(d)
-	near, far = p, p
-	if d == acrossX {
-		near.Length = size
-		far.X, far.Length = p.X+size+kf, p.Length-size-kf
-	} else {
-		near.Width = size
-		far.Y, far.Width = p.Y+size+kf, p.Width-size-kf
-	}
-	if near.Rect != p.Rect {
-		near.stage, near.dir, far.stage, far.dir = stage, d, stage, d
-	}
-	return near, far
-}
-
 // place lays the parts of a row at the near end of a section and takes it off.
 func (q *sectioner) place(out *filled, section *piece, row []int) {
 	widest := length.Length(0)
@@ -404,7 +386,7 @@ func (q *sectioner) place(out *filled, section *piece, row []int) {
 		widest = max(widest, w)
 	}
 	var strip piece
-	strip, *section = q.part(*section, widest, other(q.along))
+	strip, *section = section.near(other(q.along), widest, q.f.m.p.Kerf)
 	for _, i := range row {
 		it := q.items[i]
 		l, w := q.true(it)
@@ -414,7 +396,7 @@ func (q *sectioner) place(out *filled, section *piece, row []int) {
 		r := cut.Rect{X: strip.X, Y: strip.Y, Length: l, Width: w}
 		at, _ := q.true(it)
 		var own piece
-		own, strip = q.part(strip, at, q.along)
+		own, strip = strip.near(q.along, at, q.f.m.p.Kerf)
 		free, spare := own.divide(r, other(q.along), q.f.m.p.Stages, q.f.m.p.Kerf)
 		out.free = append(append(out.free, free...), spare...)
 		out.parts = append(out.parts, placed{it.kind, it.turned, r})

@@ -73,7 +73,7 @@ func TestAPartIsTurnedOnlyWhereItMayBe(t *testing.T) {
 		if c.placed == 1 && !a.Used[0].Parts[0].Turned {
 			t.Error("the part is not told as turned")
 		}
-		if c.placed == 0 && !strings.Contains(a.NotPlaced[0].Why, "larger than any sheet") {
+		if c.placed == 0 && !strings.Contains(a.NotPlaced[0].Why, "fits only turned on P1") {
 			t.Errorf("told as %q", a.NotPlaced[0].Why)
 		}
 	}

@@ -1,7 +1,7 @@
 package stick
 
 import (
-	"fmt"
+	"slices"
 
 	"rodwright/cut"
 	"rodwright/length"
@@ -12,17 +12,30 @@ func (m *model) answer(p plan, bound float64) *cut.Answer {
 	order(p.loads)
 	a := &cut.Answer{NotPlaced: m.misfit}
 	tags := m.tags()
-	for _, l := range p.loads {
+	for _, i := range m.ready {
+		a.Bought = append(a.Bought, slices.Repeat([]string{m.p.Parts[i].Tag}, int(m.p.Parts[i].Count))...)
+	}
+	sticks := p.loads
+	for i, l := range p.loads {
+		if m.stores[l.store].only >= 0 {
+			sticks = p.loads[:i] // what is bought comes last
+			break
+		}
 		u := m.used(l, tags, &a.Waste)
 		a.Used = append(a.Used, u)
 	}
+	for _, l := range p.loads[len(sticks):] {
+		a.Bought = append(a.Bought, tags.next(m.stores[l.store].only))
+	}
+	work := m.work(p.left)
 	for k, n := range p.left {
 		for range n {
-			a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: tags.next(k), Why: m.noneLeft(k)})
+			a.NotPlaced = append(a.NotPlaced, cut.NotPlaced{Tag: tags.next(k)})
 		}
 	}
-	a.Cuts = m.settings(p.loads, a.Used)
-	a.Cost, a.Bound, a.Proven = cut.Settle(m.cost(p.loads), bound, false)
+	m.p.TellWhy(a)
+	a.Cuts = m.settings(sticks, a.Used)
+	a.Cost, a.Bound, a.Proven = cut.Settle(m.cost(p.loads)+work, bound+work, false)
 	return a
 }
 
@@ -73,19 +86,23 @@ func (m *model) used(l load, tags *tagger, w *cut.Waste) cut.Used {
 	return u
 }
 
-func (m *model) noneLeft(k int) string {
-	size := length.Length(m.kinds[k].size) - m.p.Kerf
-	return fmt.Sprintf("no stock left that takes %s", cut.Text(size, m.p.Unit))
+// firstOf is the first kind that is as long as k.
+func (m *model) firstOf(k int) int {
+	for k > 0 && m.kinds[k-1].size == m.kinds[k].size {
+		k--
+	}
+	return k
 }
 
 // settings lists the saw cuts by setting of the stop, the longest first: all parts of one length are cut,
 // from every stick that holds some, before the stop is moved.
 func (m *model) settings(loads []load, used []cut.Used) (out []cut.Setting) {
-	on := make([][]int, len(m.kinds)) // sticks that hold the kind
+	on := make([][]int, len(m.kinds)) // sticks that hold a part of the length, by the first kind of it
 	for i, l := range loads {
 		for n, k := range l.kinds {
-			if n == 0 || l.kinds[n-1] != k {
-				on[k] = append(on[k], i)
+			if n == 0 || m.kinds[l.kinds[n-1]].size != m.kinds[k].size {
+				first := m.firstOf(int(k))
+				on[first] = append(on[first], i)
 			}
 		}
 	}

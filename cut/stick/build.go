@@ -13,7 +13,7 @@ type builder struct {
 }
 
 func newBuilder(m *model, b *cut.Budget) *builder {
-	f := &filler{budget: b, sizes: make([]int64, len(m.kinds))}
+	f := &filler{budget: b, nodes: fillNodes, sizes: make([]int64, len(m.kinds))}
 	for k := range m.kinds {
 		f.sizes[k] = m.kinds[k].size
 	}
@@ -94,7 +94,7 @@ func (b *builder) next(j *job) (best choice, ok bool) {
 		if j.avail[s] == 0 {
 			continue
 		}
-		c, filled := b.try(j, s)
+		c, filled := b.oneOf(j, s)
 		if !filled {
 			continue
 		}
@@ -112,6 +112,20 @@ func (b *builder) next(j *job) (best choice, ok bool) {
 		}
 	}
 	return best, ok
+}
+
+// oneOf is one piece of store s: a stick as it could be filled, or a part that is bought, unless another one leads.
+func (b *builder) oneOf(j *job, s int) (choice, bool) {
+	k := b.m.stores[s].only
+	if k < 0 {
+		return b.try(j, s)
+	}
+	if j.have[k] == 0 || j.lead && total(j.have[:k]) > 0 {
+		return choice{}, false
+	}
+	counts := make([]int, len(j.have))
+	counts[k] = 1
+	return choice{store: s, counts: counts, fill: b.f.sizes[k], rate: b.m.stores[s].price / float64(max(j.value[k], 1))}, true
 }
 
 // try fills a stick of store s.

@@ -16,18 +16,28 @@ func (s *search) byColumns() {
 	}
 	c := newColumns(s)
 	c.seed()
-	_, end := c.generate(math.Inf(1))
-	if c.lp.Short() < roundEps {
+	c.exchanges()
+	c.generateUntil(c.settled)
+	c.aim()
+	_, end := c.generateUntil(c.settled)
+	if c.lp.Short() < roundEps && s.budget.Ask() {
 		s.learnColumns(c)
 	}
 	if !end || s.done() {
 		return
 	}
+	s.byPool(c, quickPool)
 	c.dive(nil, 0)
-	s.byPool(c)
+	s.byPool(c, largePool)
+	s.byWays(c)
 	for wrong := 1; wrong <= mostWrong && !s.done() && !s.budget.Over(); wrong++ {
 		c.dive(nil, wrong)
 	}
+}
+
+// settled reports whether rounding up the program gives no more than is known, whatever is still to come.
+func (c *columns) settled(bound, v float64) bool {
+	return c.same > 0 && c.whole(math.Max(bound, c.s.bound)) >= c.whole(v)
 }
 
 // mostWrong is how often a dive may turn aside from what the program likes best.
@@ -36,7 +46,7 @@ const mostWrong = 4
 // learnColumns raises the bound by the duals.
 func (s *search) learnColumns(c *columns) {
 	nodes := 2_000_000
-	s.bound = math.Max(s.bound, s.m.valued(s.m.needs(), c.weights(), &nodes))
+	s.bound = math.Max(s.bound, s.m.valued(s.m.needs(), c.weights(), &nodes, s.budget))
 	s.budget.Spend((2_000_000 - nodes) / 8)
 }
 
@@ -108,8 +118,11 @@ func (c *columns) aim() {
 	c.lp.Reset(right)
 }
 
-// fits reports whether all parts of a way are still wanted.
+// fits reports whether all parts of a way are still wanted; an exchange is no way.
 func (c *columns) fits(l load) bool {
+	if len(l.kinds) == 0 {
+		return false
+	}
 	n := 0
 	for i, k := range l.kinds {
 		if n++; i+1 == len(l.kinds) || l.kinds[i+1] != k {

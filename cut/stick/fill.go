@@ -15,7 +15,8 @@ type filler struct {
 	have   []int
 	budget *cut.Budget
 
-	nodes  int
+	nodes  int // of one fill
+	left   int
 	chosen []int // counts on the way, by place in order
 	best   []int
 	bestV  int64
@@ -29,7 +30,7 @@ const fillNodes = 1500
 // their value. A stick is never better filled than by all of its room at the best rate, so the search
 // ends there.
 func (f *filler) fill(room int64, have []int, value []int64) (counts []int, v int64) {
-	return f.fillWithin(room, have, value, fillNodes)
+	return f.fillWithin(room, have, value, f.nodes)
 }
 
 // fillWithin is fill with a number of nodes of its own.
@@ -46,14 +47,14 @@ func (f *filler) fillWithin(room int64, have []int, value []int64, nodes int) (c
 	})
 	f.chosen = append(f.chosen[:0], make([]int, len(f.order))...)
 	f.best = append(f.best[:0], f.chosen...)
-	f.bestV, f.nodes = 0, nodes
+	f.bestV, f.left = 0, nodes
 	f.goal = f.limit(0, room)
 	f.search(0, room, 0)
 	counts = make([]int, len(have))
 	for i, n := range f.best {
 		counts[f.order[i]] = n
 	}
-	f.budget.Spend(nodes - f.nodes + 2*len(f.order) + 8)
+	f.budget.Spend(nodes - f.left + 2*len(f.order) + 8)
 	return counts, f.bestV
 }
 
@@ -103,18 +104,18 @@ func (f *filler) search(i int, room, v int64) {
 		if f.sizes[k] > room {
 			continue
 		}
-		if f.nodes--; f.nodes < 0 || f.bestV >= f.goal || v+f.limit(i, room) <= f.bestV {
+		if f.left--; f.left < 0 || f.bestV >= f.goal || v+f.limit(i, room) <= f.bestV {
 			return
 		}
 		for n := int(min(int64(f.have[k]), room/f.sizes[k])); n > 0; n-- {
 			f.chosen[i] = n
 			f.search(i+1, room-int64(n)*f.sizes[k], v+int64(n)*f.value[k])
-			if f.nodes < 0 || f.bestV >= f.goal {
+			if f.left < 0 || f.bestV >= f.goal {
 				break
 			}
 		}
 		f.chosen[i] = 0
-		if f.nodes < 0 || f.bestV >= f.goal {
+		if f.left < 0 || f.bestV >= f.goal {
 			return
 		}
 	}

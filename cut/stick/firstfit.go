@@ -15,6 +15,9 @@ func (m *model) firstFit() plan {
 			if at == len(slack) {
 				s := m.cheapest(kd.size, avail)
 				if s < 0 {
+					s = kd.buys
+				}
+				if s < 0 {
 					p.left[k] = kd.need - n
 					break
 				}
@@ -33,7 +36,7 @@ func (m *model) firstFit() plan {
 // length; -1 for none.
 func (m *model) cheapest(size int64, avail []int) int {
 	best := -1
-	for s, st := range m.stores {
+	for s, st := range m.stores[:m.sold] {
 		if avail[s] == 0 || st.room < size {
 			continue
 		}

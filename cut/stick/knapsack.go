@@ -1,6 +1,10 @@
 package stick
 
-import "math"
+import (
+	"math"
+
+	"rodwright/cut"
+)
 
 // tableMost bounds the cells of one table of fills: a bit each is kept.
 const tableMost = 64 << 20
@@ -14,44 +18,60 @@ const tableQuick = 2 << 20
 type table struct {
 	step   int64
 	best   []float64
-	bundle []bundle
+	bundle []bundled
 	taken  []uint64 // one bit for each bundle and room: whether the best fill takes the bundle
 	words  int      // of one bundle
 	slow   bool     // branching is tried first
 }
 
-type bundle struct {
+// bundled is some parts of a kind that are taken together.
+type bundled struct {
 	kind, times int
 	size        int
 	value       float64
 }
 
-// tableFor returns a table for the kinds and rooms of m, nil where it would be too large.
+// tableFor returns a table for the kinds and rooms of m, nil where it would be too large, or where few parts go on a
+// stick, so that going through the ways is quicker than a large table.
 func (m *model) tableFor() *table {
-	step, longest := int64(0), int64(0)
-	for _, k := range m.kinds {
-		step = gcd(step, k.size)
-	}
-	for _, st := range m.stores {
-		longest = max(longest, st.room)
-	}
-	if step == 0 {
+	if len(m.kinds) == 0 {
 		return nil
 	}
-	cells := longest/step + 1
-	n := int64(0)
-	for _, k := range m.kinds {
-		for left := min(int64(k.need), longest/k.size); left > 0; left /= 2 {
-			n++
-		}
+	step := m.step()
+	cells, n := m.longest()/step+1, int64(0)
+	for k, kd := range m.kinds {
+		m.bundles(k, kd.need, func(int, int64) { n++ })
 	}
-	if cells*n > tableMost {
+	slow := cells*n > tableQuick
+	if cells*n > tableMost || slow && m.few() {
 		return nil
 	}
-	t := &table{step: step, best: make([]float64, cells), words: int(cells+63) / 64, slow: cells*n > tableQuick}
+	t := &table{step: step, best: make([]float64, cells), words: int(cells+63) / 64, slow: slow}
 	t.taken = make([]uint64, t.words*int(n))
 	return t
 }
+
+// step is the greatest common divisor of all sizes.
+func (m *model) step() (step int64) {
+	for _, k := range m.kinds {
+		step = gcd(step, k.size)
+	}
+	return step
+}
+
+// longest is the room of the longest stick.
+func (m *model) longest() (room int64) {
+	for _, st := range m.stores {
+		room = max(room, st.room)
+	}
+	return room
+}
+
+// fewParts is how many parts a stick holds at most where few do.
+const fewParts = 7
+
+// few reports whether few parts go on a stick.
+func (m *model) few() bool { return m.longest()/m.kinds[len(m.kinds)-1].size <= fewParts }
 
 func gcd(a, b int64) int64 {
 	for b != 0 {
@@ -60,35 +80,39 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// fill computes the best fills with at most have[k] parts of each kind of positive value. It returns the cells
-// that were worked through.
-func (t *table) fill(m *model, have []int, value []float64) int {
+// fill computes the best fills with at most have[k] parts of each kind of positive value. It reports false where the
+// budget ends first.
+func (t *table) fill(m *model, have []int, value []float64, budget *cut.Budget) bool {
 	t.bundle = t.bundle[:0]
-	last := len(t.best) - 1
 	for k, n := range have {
-		size := int(m.kinds[k].size / t.step)
-		n = min(n, last/size)
-		if value[k] <= 1e-12 {
-			continue
-		}
-		for times := 1; n > 0; times *= 2 {
-			c := min(times, n)
-			t.bundle = append(t.bundle, bundle{k, c, c * size, float64(c) * value[k]})
-			n -= c
+		if value[k] > 1e-12 {
+			m.bundles(k, n, func(times int, size int64) {
+				t.bundle = append(t.bundle, bundled{k, times, int(size / t.step), float64(times) * value[k]})
+			})
 		}
 	}
 	clear(t.best)
 	clear(t.taken[:t.words*len(t.bundle)])
 	for i, b := range t.bundle {
-		taken := t.taken[i*t.words : (i+1)*t.words]
-		for c := last; c >= b.size; c-- {
-			if v := t.best[c-b.size] + b.value; v > t.best[c]+1e-13 {
-				t.best[c] = v
-				taken[c>>6] |= 1 << (c & 63)
-			}
+		t.take(b, t.taken[i*t.words:(i+1)*t.words])
+		if !budget.Spend(1 + len(t.best)/4/cellsPerNode) {
+			return false
 		}
 	}
-	return len(t.bundle) * len(t.best)
+	return true
+}
+
+// take takes a bundle in.
+func (t *table) take(b bundled, taken []uint64) {
+	to := t.best[min(b.size, len(t.best)):]
+	from := t.best[:len(to)]
+	for i := len(to) - 1; i >= 0; i-- {
+		if v := from[i] + b.value; v > to[i]+1e-13 {
+			to[i] = v
+			c := uint(i + b.size)
+			taken[c>>6] |= 1 << (c & 63)
+		}
+	}
 }
 
 // value is the value of the best fill of a room.
@@ -125,49 +149,28 @@ func (f *filler) bestFill(room int64, have []int, value []float64) ([]int, float
 }
 
 // holdMost bounds the cells that are worked through for what a stick holds of some weights.
-const holdMost = 200 << 20
+const holdMost = 4 << 20
 
 // holdsOf returns what a stick of each store holds at most of the weights, to the last unit, and the cells it
 // took; ok is false where that would take too long.
 func (m *model) holdsOf(have []int, weight []int64) (holds []int64, cells int, ok bool) {
-	step, longest := int64(0), int64(0)
-	for k, kd := range m.kinds {
-		if have[k] > 0 {
-			step = gcd(step, kd.size)
-		}
-	}
-	for _, st := range m.stores {
-		longest = max(longest, st.room)
-	}
+	step, longest := m.step(), m.longest()
 	if step == 0 || longest/step > holdMost {
 		return nil, 0, false
 	}
-	var bundles []wholeBundle
-	for k, kd := range m.kinds {
-		n := min(have[k], int(longest/kd.size))
-		for times := 1; n > 0 && weight[k] > 0; times *= 2 {
-			c := min(times, n)
-			bundles = append(bundles, wholeBundle{c * int(kd.size/step), int64(c) * weight[k]})
-			n -= c
-		}
-	}
 	width := int(longest/step) + 1
-	if cells = len(bundles) * width; cells > holdMost {
+	for k, n := range have {
+		m.bundles(k, n, func(int, int64) { cells += width })
+	}
+	if cells > holdMost {
 		return nil, 0, false
 	}
 	best := make([]int64, width)
-	for _, b := range bundles {
-		for c := width - 1; c >= b.size; c-- {
-			best[c] = max(best[c], best[c-b.size]+b.weight)
-		}
+	for k, n := range have {
+		m.bundles(k, n, func(times int, size int64) { bundle(best, int(size/step), int64(times)*weight[k]) })
 	}
 	for _, st := range m.stores {
 		holds = append(holds, best[st.room/step])
 	}
 	return holds, cells, true
-}
-
-type wholeBundle struct {
-	size   int
-	weight int64
 }

@@ -1,57 +1,69 @@
 package stick
 
 import (
-	"fmt"
 	"slices"
 
 	"rodwright/cut"
 )
 
-// kind is all parts of one length.
+// kind is all parts of one length and of one price beyond that of making them.
 type kind struct {
 	size int64 // length + kerf
 	need int
-	part []int // the input's parts of this length, in order
+	part []int // the input's parts of this kind, in order
+	buys int   // the store that one of them is bought from, -1 for none
 }
 
-// store is one kind of stock that at least one part fits on.
+// store is one kind of stock that at least one part fits on; those behind the sticks are parts bought ready made.
 type store struct {
-	room  int64 // length − 2·trim + kerf
+	room  int64 // length − 2·trim + kerf; of a bought part its size
 	price float64
 	count int // -1 is any number
 	stock int // index in the problem
+	only  int // the one kind that is bought from it, -1 for a stick
 }
 
 // model is a problem as bins and sizes.
 type model struct {
 	p      *Problem
 	kinds  []kind  // the longest first
-	stores []store // in the problem's order
+	stores []store // in the problem's order, then a store for each kind that may be bought
+	sold   int     // how many of them are sticks
+	ready  []int   // the input's parts that are bought whatever is cut
 	misfit []cut.NotPlaced
 }
 
 func newModel(p *Problem) *model {
 	m := &model{p: p}
 	widest := m.addStores()
-	at := map[int64]int{}
+	at := map[alike]int{}
 	for i, q := range p.Parts {
 		if q.Count == 0 {
 			continue
 		}
-		size := int64(q.Length + p.Kerf)
-		if widest < 0 || size > m.stores[widest].room {
-			m.tooLong(i, widest)
+		a := m.alike(q)
+		switch fits := widest >= 0 && a.size <= m.stores[widest].room; {
+		case a.bought && (!fits || a.beyond <= 0):
+			m.ready = append(m.ready, i)
+			continue
+		case !fits:
+			m.tooLong(i)
 			continue
 		}
-		k, ok := at[size]
+		k, ok := at[a]
 		if !ok {
-			k, at[size] = len(m.kinds), len(m.kinds)
-			m.kinds = append(m.kinds, kind{size: size})
+			k, at[a] = len(m.kinds), len(m.kinds)
+			m.kinds = append(m.kinds, kind{size: a.size, buys: m.counter(a)})
 		}
 		m.kinds[k].need += int(q.Count)
 		m.kinds[k].part = append(m.kinds[k].part, i)
 	}
-	slices.SortFunc(m.kinds, func(a, b kind) int { return cmpInt(b.size, a.size) })
+	slices.SortStableFunc(m.kinds, func(a, b kind) int { return cmpInt(b.size, a.size) })
+	for k, kd := range m.kinds {
+		if kd.buys >= 0 {
+			m.stores[kd.buys].only = k
+		}
+	}
 	return m
 }
 
@@ -63,23 +75,19 @@ func (m *model) addStores() int {
 		if s.Count == 0 || m.p.Room(i) <= 0 {
 			continue
 		}
-		m.stores = append(m.stores, store{room: room, price: m.p.Cost(i), count: int(s.Count), stock: i})
+		m.stores = append(m.stores, store{room: room, price: m.p.Cost(i), count: int(s.Count), stock: i, only: -1})
 		if widest < 0 || room > m.stores[widest].room {
 			widest = len(m.stores) - 1
 		}
 	}
+	m.sold = len(m.stores)
 	return widest
 }
 
-func (m *model) tooLong(part, widest int) {
-	q, why := m.p.Parts[part], "no stock is there"
-	if widest >= 0 {
-		s := m.stores[widest].stock
-		why = fmt.Sprintf("longer than any stock (%s; %s gives %s)", cut.Text(q.Length, m.p.Unit),
-			m.p.Stock[s].Tag, cut.Text(m.p.Room(s), m.p.Unit))
-	}
+func (m *model) tooLong(part int) {
+	q := m.p.Parts[part]
 	for range q.Count {
-		m.misfit = append(m.misfit, cut.NotPlaced{Tag: q.Tag, Why: why})
+		m.misfit = append(m.misfit, cut.NotPlaced{Tag: q.Tag})
 	}
 }
 

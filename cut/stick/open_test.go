@@ -119,7 +119,7 @@ func refute(t *testing.T, o open, a *cut.Answer) float64 {
 func TestPublishedProblemsOfOneLength(t *testing.T) {
 	best, proven, all := 0, 0, 0
 	for _, o := range oneLength(t) {
-		a, err := stick.Solve(context.Background(), o.problem, cut.Limits{Nodes: 1_000_000})
+		a, err := stick.Solve(context.Background(), o.problem, cut.Limits{Nodes: 3_000_000})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -130,11 +130,13 @@ func TestPublishedProblemsOfOneLength(t *testing.T) {
 		}
 		if a.Proven {
 			proven++
+		} else {
+			t.Logf("%s: cost %v of at least %v, known %v to %v", o.name, a.Cost, a.Bound, o.least, o.most)
 		}
 	}
 	t.Logf("%d problems: %d optimal, %d proven", all, best, proven)
-	if best < all-6 || proven < all-12 {
-		t.Errorf("of %d problems %d optimal and %d proven are fewer than before", all, best, proven)
+	if best < all || proven < all {
+		t.Errorf("of %d problems %d are optimal and %d proven: all have been", all, best, proven)
 	}
 }
 

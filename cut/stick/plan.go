@@ -64,7 +64,9 @@ func (m *model) spread(loads []load) (v float64) {
 func (m *model) patterns(loads []load) int {
 	seen := make(map[string]bool, len(loads))
 	for _, l := range loads {
-		seen[pattern(l)] = true
+		if m.stores[l.store].only < 0 {
+			seen[pattern(l)] = true
+		}
 	}
 	return len(seen)
 }

@@ -7,48 +7,59 @@ import (
 	"rodwright/cut/master"
 )
 
-// poolMost bounds the ways of a pool.
-const poolMost = 20_000
+// effort bounds a pool: the ways, the steps in which they are listed, and the nodes of its search.
+type effort struct{ ways, steps, nodes int }
+
+var (
+	quickPool = effort{4_000, 200_000, 1_000}
+	largePool = effort{20_000, 4_000_000, 100_000}
+)
 
 // pool is every way to cut a stick that a plan of fewer sticks than the best could use. Give each part its weight w,
 // let no stick hold more than H, and let all parts weigh W: in a plan of T sticks what the sticks lack of H adds up
-// to T·H − W, so no stick may lack more. That leaves few ways when T·H − W is small; over them the plan is searched
-// to the end, and where there is none, T + 1 is a bound. All of it is in whole numbers.
+// to T·H − W, so no stick may lack more. That leaves few ways when T·H − W is small, and with two weighings, by duals
+// and by length, fewer. Over them the plan is searched to the end, each time with the ways that lack too much by the
+// duals of what is left put aside, and where there is none, T + 1 is a bound. All of it is in whole numbers.
 type pool struct {
 	s      *search
+	lp     *master.Master
 	goal   int // sticks at most
 	ways   []load
-	lp     *master.Master
+	column []int // of each way
+	wayOf  []int // of each column, -1 for those that are not in the pool
 	on     []bool
 	have   []int
 	copies [][]count // of each way: kinds and how often
 	fixed  []load
+	light  bool // parts that weigh nothing were left out: what is found must still find room for them
 	stop   bool // the search was broken off: nothing is proven
-	nodes  int
+	nodes  int  // that may still be searched
+	depth  int
+	kept   []*master.Basis // of each depth
 }
 
 type count struct{ kind, n int }
 
-// poolNodes bounds the nodes of one search of a pool.
-const poolNodes = 4000
-
 // byPool searches for a plan with one stick fewer than the best, or proves that there is none. It needs one kind
 // of stock, as many of it as are wanted.
-func (s *search) byPool(c *columns) {
+func (s *search) byPool(c *columns, e effort) {
 	m := s.m
 	if s.done() || s.budget.Over() || len(m.stores) != 1 || m.stores[0].count >= 0 || m.stores[0].price <= 0 {
 		return
 	}
-	p := &pool{s: s, goal: len(s.best.loads) - 1, have: m.needs()}
 	if math.Abs(s.rank.cost-s.bound-m.stores[0].price) > costEps {
 		return
 	}
-	c.aim()
-	weights := c.middle()
-	if weights == nil || !p.enumerate(weights) && !p.enumerate(m.filled(weights)) {
+	if c.aim(); !c.generateAll() {
 		return
 	}
-	p.open()
+	p := &pool{s: s, lp: c.lp, goal: len(s.best.loads) - 1, have: m.needs(), nodes: e.nodes}
+	weights := c.weights()
+	if !p.enumerate(weights, e) && !(p.lighten(weights) && p.enumerate(weights, e)) {
+		return
+	}
+	p.open(c)
+	p.dive()
 	p.search()
 	if !p.stop && !s.done() {
 		s.bound = s.rank.cost
@@ -56,85 +67,136 @@ func (s *search) byPool(c *columns) {
 }
 
 // enumerate lists the ways that lack no more than all may lack together. It reports false where they are too many.
-func (p *pool) enumerate(weight []int64) bool {
+func (p *pool) enumerate(weight []int64, e effort) bool {
 	m := p.s.m
-	holds, cells, ok := m.holdsOf(p.have, weight)
-	if !ok || len(m.kinds) == 0 {
+	sizes := make([]int64, len(m.kinds))
+	var all, length int64
+	for k, n := range p.have {
+		sizes[k] = m.kinds[k].size
+		all += int64(n) * weight[k]
+		length += int64(n) * sizes[k]
+	}
+	room := m.stores[0].room
+	list := newEnumeration(m, p.have, p.s.budget, measure{weight: weight}, measure{weight: sizes})
+	_, hold, sure := list.heaviest(room, 0, -1, e.steps)
+	if !sure {
 		return false
 	}
-	p.s.budget.Spend(cells / cellsPerNode)
-	var all int64
-	for k, n := range p.have {
-		all += int64(n) * weight[k]
-	}
-	lack := int64(p.goal)*holds[0] - all
-	if lack < 0 {
+	lack, waste := int64(p.goal)*hold-all, int64(p.goal)*room-length
+	if lack < 0 || waste < 0 {
 		return true // no way at all, as the bound would say too
 	}
-	e := newEnumeration(m, p.have, weight, holds[0]-lack)
-	if e == nil {
-		return false
-	}
-	p.ways = e.list(poolMost)
-	p.s.budget.Spend(e.steps / 16)
-	return len(p.ways) <= poolMost
+	list.by[0].least, list.by[1].least = hold-lack, room-waste
+	ways, ok := list.list(0, e.ways, e.steps)
+	p.ways = ways
+	return ok
 }
 
-// filled mixes weights with the sizes: where small parts weigh nothing, as large ones alone fill the sticks, a way
-// must still not waste more length than all may.
-func (m *model) filled(weights []int64) []int64 {
-	out, room := make([]int64, len(weights)), float64(m.stores[0].room)
-	for k, w := range weights {
-		out[k] = w/2 + int64(float64(m.kinds[k].size)/room*weightScale/2)
+// lighten leaves the parts out that weigh next to nothing, which go on the sticks in too many ways: where the others
+// can't be cut from so few sticks, all can't. It reports false where there are none.
+func (p *pool) lighten(weight []int64) bool {
+	for k, w := range weight {
+		if w < lightest && p.have[k] > 0 {
+			p.have[k], p.light = 0, true
+		}
 	}
-	return out
+	return p.light
 }
 
-// open makes the linear program of the pool.
-func (p *pool) open() {
-	sense, right := make([]master.Sense, len(p.have)), make([]float64, len(p.have))
-	for k, n := range p.have {
-		sense[k], right[k] = master.Need, float64(n)
-	}
-	p.lp = master.New(sense, right, 20)
-	p.on = make([]bool, len(p.ways))
+// lightest is the weight below which a part is light, of weightScale that a stick holds.
+const lightest = weightScale / 1000
+
+// open sets the linear program to the ways of the pool.
+func (p *pool) open(c *columns) {
+	p.on, p.column, p.copies = make([]bool, len(p.ways)), make([]int, len(p.ways)), make([][]count, len(p.ways))
 	for i, l := range p.ways {
-		var counts []count
-		col := master.Column{Cost: 1}
 		for j, k := range l.kinds {
-			if n := len(counts); j > 0 && l.kinds[j-1] == k {
-				counts[n-1].n++
+			if n := len(p.copies[i]); j > 0 && l.kinds[j-1] == k {
+				p.copies[i][n-1].n++
 				continue
 			}
-			counts = append(counts, count{int(k), 1})
+			p.copies[i] = append(p.copies[i], count{int(k), 1})
 		}
-		for _, q := range counts {
-			col.Entries = append(col.Entries, master.Entry{Row: q.kind, Value: float64(q.n)})
-		}
-		p.copies = append(p.copies, counts)
-		p.lp.Add(col)
+		p.column[i] = c.add(l)
 		p.on[i] = true
 	}
+	p.wayOf = make([]int, p.lp.Columns())
+	for j := range p.wayOf {
+		p.wayOf[j] = -1
+		p.lp.Allow(j, false)
+	}
+	for i, j := range p.column {
+		p.wayOf[j] = i
+	}
+}
+
+// use calls visit for the ways that the program uses.
+func (p *pool) use(visit func(way int, times float64)) {
+	p.lp.Use(func(j int, times float64) { visit(p.wayOf[j], times) })
+}
+
+// dive looks for a plan straight on: it takes the ways that the program uses in whole, or most, until nothing is left
+// or the sticks no longer suffice.
+func (p *pool) dive() {
+	on, have := slices.Clone(p.on), slices.Clone(p.have)
+	for total(p.have) > 0 && !p.s.done() && !p.s.budget.Over() && p.solve() && !p.s.done() {
+		most, way := 0.0, -1
+		took := false
+		p.use(func(j int, times float64) {
+			for range int(times + roundEps) {
+				if p.fits(j) {
+					p.take(j)
+					took = true
+				}
+			}
+			if times > most && p.fits(j) {
+				most, way = times, j
+			}
+		})
+		if way < 0 && !took {
+			break
+		}
+		if !took {
+			p.take(way)
+		}
+		if total(p.have) == 0 {
+			p.offer(p.fixed)
+		}
+	}
+	p.on, p.have, p.fixed = on, have, nil
+}
+
+func (p *pool) take(way int) {
+	for _, q := range p.copies[way] {
+		p.have[q.kind] -= q.n
+	}
+	p.fixed = append(p.fixed, p.ways[way])
 }
 
 // search looks for a plan of the ways that are on, for the parts that are left, and returns when there is none or it
 // was broken off.
 func (p *pool) search() {
-	if p.nodes++; p.nodes > poolNodes || p.s.budget.Over() {
+	if p.nodes--; p.nodes < 0 || p.s.budget.Over() {
 		p.stop = true
 	}
 	if p.stop || p.s.done() {
 		return
 	}
 	if total(p.have) == 0 {
-		p.s.offer(plan{cloneLoads(p.fixed), slices.Clone(p.have)})
+		p.offer(p.fixed)
+		p.stop = p.stop || !p.s.done()
 		return
 	}
+	was := slices.Clone(p.on)
+	defer func() { p.on = was }()
 	if !p.solve() || p.s.done() {
 		return
 	}
+	p.keep()
+	defer func() { p.depth-- }()
 	if i, j, ok := p.pair(); ok {
 		p.without(func(way int) bool { return p.holds(way, i) != p.holds(way, j) }, p.search)
+		p.back()
 		p.without(func(way int) bool { return p.holds(way, i) && p.holds(way, j) }, p.search)
 		return
 	}
@@ -144,7 +206,27 @@ func (p *pool) search() {
 		return
 	}
 	p.cut(way)
+	p.back()
 	p.without(func(w int) bool { return w == way }, p.search)
+}
+
+// keptMost bounds the depths at which the program's basis is kept.
+const keptMost = 64
+
+// keep keeps the program's basis, so that the second branch begins where the first did.
+func (p *pool) keep() {
+	if p.depth++; p.depth <= keptMost {
+		if p.depth > len(p.kept) {
+			p.kept = append(p.kept, nil)
+		}
+		p.kept[p.depth-1] = p.lp.Keep(p.kept[p.depth-1])
+	}
+}
+
+func (p *pool) back() {
+	if p.depth <= keptMost {
+		p.lp.Return(p.kept[p.depth-1])
+	}
 }
 
 // solve reports whether a plan of few enough sticks may still be there. Only a bound in whole numbers says no.
@@ -153,60 +235,82 @@ func (p *pool) solve() bool {
 	for k, n := range p.have {
 		right[k] = float64(n)
 	}
-	for i := range p.ways {
-		p.lp.Allow(i, p.on[i] && p.fits(i))
+	for i, j := range p.column {
+		p.lp.Allow(j, p.on[i] && p.fits(i))
 	}
 	p.lp.Reset(right)
-	before := p.lp.Pivots
-	solved := p.lp.Solve(4000)
-	p.s.budget.Spend((p.lp.Pivots-before)*(len(right)*len(right)+4*len(p.ways))/400 + len(p.ways)/8)
-	if !solved {
-		return true
+	for range 100 {
+		before := p.lp.Pivots
+		solved := p.lp.Solve(pivotsAtOnce)
+		p.s.budget.Spend((p.lp.Pivots-before)*(1+len(right)*len(right)/400) + len(p.wayOf)/100 + len(p.ways)/16)
+		if solved || p.s.budget.Over() {
+			break
+		}
 	}
-	if p.lp.Value() > float64(p.goal-len(p.fixed))+roundEps && p.refuted() {
+	if p.narrow() {
 		return false
 	}
 	p.round()
 	return true
 }
 
-// refuted reports whether the duals as whole weights prove that the sticks left don't suffice.
-func (p *pool) refuted() bool {
-	dual := p.lp.Duals()
-	weight := make([]int64, len(dual))
+// narrow takes the duals as whole weights, puts the ways aside that lack more of the most than all sticks left may lack
+// together, and reports whether even the fullest sticks don't suffice.
+func (p *pool) narrow() (refuted bool) {
+	weight := whole(p.lp.Duals(), p.s.m.stores[0].price)
 	var all, most int64
-	for k, d := range dual {
-		weight[k] = int64(math.Max(0, d) * weightScale)
-		all += int64(p.have[k]) * weight[k]
+	for k, w := range weight {
+		all += int64(p.have[k]) * w
 	}
+	weighs := make([]int64, len(p.ways))
 	for i := range p.ways {
-		if !p.on[i] || !p.fits(i) {
+		if p.on[i] = p.on[i] && p.fits(i); !p.on[i] {
 			continue
 		}
-		var w int64
 		for _, q := range p.copies[i] {
-			w += int64(q.n) * weight[q.kind]
+			weighs[i] += int64(q.n) * weight[q.kind]
 		}
-		most = max(most, w)
+		most = max(most, weighs[i])
 	}
-	return all > int64(p.goal-len(p.fixed))*most
+	lack := int64(p.goal-len(p.fixed))*most - all
+	for i, w := range weighs {
+		p.on[i] = p.on[i] && w >= most-lack
+	}
+	return lack < 0
 }
 
 // round offers the program's solution where it is one of whole sticks.
 func (p *pool) round() {
 	whole := true
-	var loads []load
-	p.lp.Use(func(j int, times float64) {
+	loads := slices.Clone(p.fixed)
+	p.use(func(way int, times float64) {
 		n := math.Round(times)
 		whole = whole && math.Abs(times-n) < roundEps
 		for range int(n) {
-			loads = append(loads, p.ways[j])
+			loads = append(loads, p.ways[way])
 		}
 	})
-	if !whole {
-		return
+	if whole {
+		p.offer(loads)
 	}
-	if plan, ok := p.s.m.assigned(append(cloneLoads(p.fixed), loads...)); ok {
+}
+
+// offer offers sticks as a plan, where they leave room for the parts that were left out as light, too.
+func (p *pool) offer(sticks []load) {
+	m := p.s.m
+	plan, ok := m.assigned(sticks)
+	for i := 0; !ok && p.light && i < len(plan.loads); i++ {
+		slack := m.slack(plan.loads[i])
+		for k, n := range plan.left {
+			for ; n > 0 && m.kinds[k].size <= slack; n-- {
+				slack -= m.kinds[k].size
+				plan.loads[i].kinds = append(plan.loads[i].kinds, int32(k))
+				plan.left[k]--
+			}
+		}
+		ok = total(plan.left) == 0
+	}
+	if ok {
 		p.s.offer(plan)
 	}
 }
@@ -254,7 +358,7 @@ func (p *pool) holds(way, kind int) bool {
 func (p *pool) pair() (i, j int, ok bool) {
 	sum := map[[2]int]float64{}
 	var order [][2]int
-	p.lp.Use(func(way int, times float64) {
+	p.use(func(way int, times float64) {
 		for a, q := range p.copies[way] {
 			for _, r := range p.copies[way][a+1:] {
 				if p.have[q.kind] != 1 || p.have[r.kind] != 1 {
@@ -280,7 +384,7 @@ func (p *pool) pair() (i, j int, ok bool) {
 // fraction is the way whose times are farthest from whole.
 func (p *pool) fraction() int {
 	best, way := 1e-5, -1
-	p.lp.Use(func(j int, times float64) {
+	p.use(func(j int, times float64) {
 		if d := math.Abs(times - math.Round(times)); d > best && p.fits(j) {
 			best, way = d, j
 		}
@@ -302,10 +406,7 @@ func (p *pool) without(off func(way int) bool, then func()) {
 
 // cut searches with one stick cut in a way.
 func (p *pool) cut(way int) {
-	for _, q := range p.copies[way] {
-		p.have[q.kind] -= q.n
-	}
-	p.fixed = append(p.fixed, p.ways[way])
+	p.take(way)
 	p.search()
 	p.fixed = p.fixed[:len(p.fixed)-1]
 	for _, q := range p.copies[way] {

@@ -85,7 +85,7 @@ func TestAPoolFindsThePlanOrProvesThatThereIsNone(t *testing.T) {
 		c.seed()
 		s.bound = s.rank.cost - 1
 		had := s.rank.cost
-		s.byPool(c)
+		s.byPool(c, largePool)
 		switch {
 		case s.rank.cost < had && s.rank.cost >= want:
 			found++

@@ -54,6 +54,7 @@ func (s *search) step(cur *plan, avail []int) bool {
 	}
 	j.value = s.mood()
 	p := s.b.build(j)
+	p.loads = s.m.buyOrCut(p.loads)
 	s.m.cheapen(p.loads, s.availWithout(avail, old))
 	if !s.accept(old, cur.left, p) {
 		return false

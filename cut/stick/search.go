@@ -22,8 +22,16 @@ func newSearch(m *model, budget *cut.Budget) *search {
 	return &search{m: m, b: newBuilder(m, budget), budget: budget, dice: cut.NewDice(1)}
 }
 
-// run finds the plan: first simple ones, then by corrected values, then by taking sticks apart, and at the
-// end once more by values for a plan that is easier to cut.
+// quickRounds is how often a plan is built by values before the linear program, and quickNodes the nodes of one fill
+// then; valueRounds is how often after it.
+const (
+	quickRounds = 4
+	quickNodes  = 200
+	valueRounds = 40
+)
+
+// run finds the plan: first simple ones, then by ways that a linear program finds, then by corrected values and by
+// taking sticks apart, and at the end once more by values for a plan that is easier to cut.
 func (s *search) run() {
 	s.best.left = make([]int, len(s.m.kinds))
 	if len(s.m.kinds) == 0 {
@@ -31,11 +39,17 @@ func (s *search) run() {
 	}
 	s.offer(s.m.firstFit())
 	s.bound = s.m.bound(s.m.needs(), s.budget)
+	s.buyNone()
+	s.b.f.nodes = quickNodes
 	for _, lead := range []bool{true, false} {
-		s.offer(s.b.build(s.fresh(lead)))
+		if !s.done() {
+			s.offer(s.b.build(s.fresh(lead)))
+		}
 	}
-	s.byValues(40)
+	s.byValues(quickRounds)
+	s.b.f.nodes = fillNodes
 	s.byColumns()
+	s.byValues(valueRounds)
 	s.bySets()
 	s.repack()
 	s.tidy()
@@ -84,6 +98,7 @@ func (s *search) placed() []int {
 
 // offer keeps p when it is better than the best so far.
 func (s *search) offer(p plan) {
+	p.loads = s.m.buyOrCut(p.loads)
 	s.m.cheapen(p.loads, s.m.counts())
 	r := s.m.score(p)
 	if !s.found || r.better(s.rank) {
@@ -116,8 +131,11 @@ const valuedNodes = 10_000
 // learnBound takes the values that building has come to as weights: with several stock lengths they weigh
 // parts better than any scale made for one of them.
 func (s *search) learnBound(value []int64) {
+	if !s.budget.Ask() {
+		return
+	}
 	nodes := valuedNodes
-	s.bound = max(s.bound, s.m.valued(s.m.needs(), value, &nodes))
+	s.bound = max(s.bound, s.m.valued(s.m.needs(), value, &nodes, s.budget))
 	s.budget.Spend(valuedNodes - nodes)
 }
 
@@ -156,8 +174,8 @@ func (m *model) cheapen(loads []load, avail []int) {
 	for i := range loads {
 		l := &loads[i]
 		used := m.stores[l.store].room - m.slack(*l)
-		for s, st := range m.stores {
-			if avail[s] != 0 && st.room >= used && st.price < m.stores[l.store].price-costEps {
+		for s, st := range m.stores[:m.sold] {
+			if l.store < m.sold && avail[s] != 0 && st.room >= used && st.price < m.stores[l.store].price-costEps {
 				give(avail, l.store)
 				take(avail, s)
 				l.store = s

@@ -39,6 +39,9 @@ func (s *search) holds() []cover.Stock {
 	for j, st := range s.m.stores {
 		nodes := 2000
 		out[j] = cover.Stock{Hold: cover.Most(items, st.room, &nodes), Price: st.price, Count: st.count}
+		if st.only >= 0 {
+			out[j].Count = s.m.kinds[st.only].need
+		}
 	}
 	return out
 }

@@ -103,12 +103,32 @@ func (v *panelCheck) board(u cut.Used, k int) {
 	if len(v.faults) > before {
 		return
 	}
+	if v.p.Recut {
+		v.recut(strips, b.Tag)
+		return
+	}
 	for _, segment := range parted(strips, false, v.p.Kerf) {
 		other := func(s box) bool { return s.X != segment[0].X || s.Length != segment[0].Length }
 		if len(parted(segment, true, v.p.Kerf)) != len(segment) || slices.ContainsFunc(segment, other) {
 			v.add(CutRule, "%s on %s can't be crosscut and then ripped", segment[0].name, b.Tag)
 		}
 		v.oneKind(segment, b.Tag)
+	}
+}
+
+// recut checks that the strips of a board come off it by crosscuts, rips, crosscuts and rips again, each time wherever a
+// saw cut fits between them: more cuts of one direction never hurt the next.
+func (v *panelCheck) recut(strips []box, board string) {
+	across := func(s box) length.Length { return s.X + s.Length }
+	for _, segment := range parted(strips, false, v.p.Kerf) {
+		for _, ripped := range parted(segment, true, v.p.Kerf) {
+			for _, piece := range parted(ripped, false, v.p.Kerf) {
+				end := func(s box) bool { return s.X != piece[0].X || across(s) != across(piece[0]) }
+				if len(parted(piece, true, v.p.Kerf)) != len(piece) || slices.ContainsFunc(piece, end) {
+					v.add(CutRule, "%s on %s can't be crosscut, ripped, crosscut again and ripped again", piece[0].name, board)
+				}
+			}
+		}
 	}
 }
 

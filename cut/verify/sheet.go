@@ -57,8 +57,11 @@ func (v *sheetCheck) run() []Fault {
 	v.stockUse(have, tags(v.p.Sheets, func(s cut.Sheet) string { return s.Tag }), used)
 	v.report.parts(want, tags(v.p.Parts, func(q cut.SheetPart) string { return q.Tag }), got, missing(v.a), !valued)
 	v.money(v.a, cost, valued)
+	v.reasons(v.a)
 	v.waste(v.a.Waste, opened, cutUp)
+	v.shares()
 	v.report.settings(v.a, have, want)
+	v.steps()
 	return v.faults
 }
 
@@ -80,6 +83,30 @@ func (v *sheetCheck) counts() (have, want map[string]cut.Count) {
 		want[q.Tag] = q.Count
 	}
 	return have, want
+}
+
+// shares reckons the kinds of waste anew that do not depend on how the rest is cut up: the trim of the four edges and
+// the offcuts that are kept. Defects take at most their own area.
+func (v *sheetCheck) shares() {
+	var trim, useful, defect float64
+	for _, u := range v.a.Used {
+		i, ok := v.sheets[u.Stock]
+		if !ok {
+			continue
+		}
+		s, t := v.p.Sheets[i], 2*v.p.Trim
+		trim += area(s.Length, s.Width) - area(max(0, s.Length-t), max(0, s.Width-t))
+		for _, o := range u.Left {
+			useful += area(o.Size[0], o.Size[1])
+		}
+		for _, d := range s.Defects {
+			defect += area(d.Length, d.Width)
+		}
+	}
+	w := v.a.Waste
+	v.share(w, "the trim", w.Trim, trim)
+	v.share(w, "the useful leftover", w.LeftoverUseful, useful)
+	v.share(w, "what defects take, and they are not as large,", max(w.Defect, defect), defect)
 }
 
 func (v *sheetCheck) sheet(u cut.Used, i int) {
@@ -127,6 +154,29 @@ func (v *sheetCheck) part(q cut.Placed, s cut.Sheet) {
 	if q.Size != size {
 		v.add(SizeRule, "%s on %s is %s × %s, wanted %s × %s", q.Tag, s.Tag,
 			v.text(q.Size[0]), v.text(q.Size[1]), v.text(size[0]), v.text(size[1]))
+	}
+}
+
+// steps checks that the list of cuts, where there is one, takes the sheets apart into just their parts and offcuts. A
+// layout that is wrong otherwise is not sawn.
+func (v *sheetCheck) steps() {
+	if len(v.a.Cuts) == 0 || len(v.faults) > 0 {
+		return
+	}
+	s := newSaw(v.p.Kerf, v.a.Cuts)
+	for _, u := range v.a.Used {
+		var boxes []box
+		for _, q := range u.Parts {
+			boxes = append(boxes, boxOf(q.At, q.Size, q.Tag, true))
+		}
+		for _, o := range u.Left {
+			boxes = append(boxes, boxOf(o.At, o.Size, "an offcut", false))
+		}
+		sheet := v.p.Sheets[v.sheets[u.Stock]]
+		s.begin(u.Stock, sheet.Length, sheet.Width, boxes)
+	}
+	if !s.can() {
+		v.add(CutRule, "the cuts, made in their order at their settings, do not take the sheets apart into their parts and offcuts")
 	}
 }
 

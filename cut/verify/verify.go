@@ -5,7 +5,7 @@
 // trim leaves of its stock, a saw cut away from its neighbours and clear of defects; when no more stock is
 // opened than is there; when the cuts can be made (for sheets by cuts right across, in the stages allowed;
 // for boards by crosscuts and then rips); when cost and waste add up, and the bound is on the right side of
-// the cost. Start with [Stick], [Panel] or [Sheet]; each returns every fault it finds.
+// the cost. Start with [Layout], or [Stick], [Panel] or [Sheet]; each returns every fault it finds.
 package verify
 
 import (
@@ -45,6 +45,17 @@ type Fault struct {
 
 // Error gives the rule and what broke it.
 func (f Fault) Error() string { return string(f.Rule) + ": " + f.Text }
+
+// Layout returns the faults of an answer to a problem of any kind; none when it is right.
+func Layout(p cut.Problem, a *cut.Answer) []Fault {
+	switch {
+	case p.Sticks != nil:
+		return Stick(p.Sticks, a)
+	case p.Boards != nil:
+		return Panel(p.Boards, a)
+	}
+	return Sheet(p.Sheets, a)
+}
 
 // report collects faults.
 type report struct {
@@ -100,6 +111,15 @@ func missing(a *cut.Answer) tally {
 	return t
 }
 
+// reasons checks that what is not placed says why.
+func (r *report) reasons(a *cut.Answer) {
+	for _, n := range a.NotPlaced {
+		if n.Why == "" {
+			r.add(PartRule, "%s is not placed, and nothing says why", n.Tag)
+		}
+	}
+}
+
 // stockUse compares the stock opened with what there is.
 func (r *report) stockUse(have map[string]cut.Count, order []string, used tally) {
 	for _, tag := range order {
@@ -120,10 +140,10 @@ func (r *report) money(a *cut.Answer, cost float64, upper bool) {
 	if !(math.Abs(a.Cost-cost) <= eps) {
 		r.add(CostRule, "the cost is %v, said is %v", cut.RoundMoney(cost), a.Cost)
 	}
-	if math.IsNaN(a.Bound) || !upper && a.Bound > a.Cost+eps || upper && a.Bound < a.Cost-eps {
+	if !upper && !(a.Bound <= a.Cost) || upper && !(a.Bound >= a.Cost) {
 		r.add(BoundRule, "bound %v is on the wrong side of cost %v", a.Bound, a.Cost)
 	}
-	if a.Proven && math.Abs(a.Bound-a.Cost) > eps {
+	if a.Proven && a.Bound != a.Cost {
 		r.add(BoundRule, "said to be proven, but bound %v is not cost %v", a.Bound, a.Cost)
 	}
 }
@@ -144,9 +164,23 @@ func (r *report) waste(w cut.Waste, opened, parts float64) {
 	}
 }
 
+// share compares one kind of waste, where any is said, with what it is. Written down, waste is rounded to a millionth
+// of a unit, at most 0.0004 mm².
+func (r *report) share(w cut.Waste, what string, said, is float64) {
+	if w != (cut.Waste{}) && !(math.Abs(said-is) <= 1e-3+1e-6*math.Abs(is)) {
+		r.add(WasteRule, "%s is %v, said is %v", what, is, said)
+	}
+}
+
 // settings checks that each step at the machine names known stock and parts at a possible setting.
 func (r *report) settings(a *cut.Answer, stock, parts map[string]cut.Count) {
-	for _, c := range a.Cuts {
+	for i, c := range a.Cuts {
+		if c.N != i+1 {
+			r.add(CutRule, "cut %d stands in place %d", c.N, i+1)
+		}
+		if c.Machine != cut.Crosscut && c.Machine != cut.Rip {
+			r.add(CutRule, "cut %d is at the machine %q", c.N, c.Machine)
+		}
 		if _, ok := stock[c.On]; !ok {
 			r.add(CutRule, "cut %d is on %q, which is no stock of the problem", c.N, c.On)
 		}

@@ -213,7 +213,7 @@ func (n *node) count(key string, otherwise cut.Count) cut.Count {
 	f, err := strconv.ParseFloat(v.raw, 64)
 	switch {
 	case err != nil || f > 1e15 || f < -1e15:
-		n.d.fail(v.at, fmt.Sprintf("%s is far too large", n.sub(key)), "")
+		n.d.fail(v.at, fmt.Sprintf("%s is far too large", n.sub(key)), fmt.Sprintf("a whole number up to %d", cut.MaxPieces))
 		return 0
 	case f != float64(int(f)):
 		n.d.fail(v.at, fmt.Sprintf("%s is %s", n.sub(key), v.raw), "a whole number")
@@ -288,6 +288,12 @@ func (n *node) pair(key string) (out [2]length.Length) {
 func (n *node) readUnit() {
 	v := n.field("unit")
 	if v == nil {
+		for _, f := range n.v.fields {
+			if edits(f.key, "unit") <= 2 {
+				n.d.fail(f.at, fmt.Sprintf("unknown key %q", f.key), `"unit"`)
+				return
+			}
+		}
 		n.d.fail(n.v.at, `the key "unit" is missing`, `"unit": "mm" or "unit": "in"`)
 		return
 	}

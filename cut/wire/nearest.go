@@ -9,7 +9,8 @@ import (
 func nearest(key string, known []string) string {
 	best, dist := "", 1+len(key)/2
 	for _, k := range known {
-		if d := edits(key, k); d < dist || d == dist && best == "" {
+		d := edits(key, k)
+		if d < dist || d == dist && (best == "" || alike(key, k) > alike(key, best)) {
 			best, dist = k, d
 		}
 	}
@@ -17,6 +18,15 @@ func nearest(key string, known []string) string {
 		return "one of " + strings.Join(known, ", ")
 	}
 	return strconv.Quote(best)
+}
+
+// alike is how many letters two words begin with alike.
+func alike(a, b string) int {
+	n := 0
+	for n < min(len(a), len(b)) && a[n] == b[n] {
+		n++
+	}
+	return n
 }
 
 // edits is the number of letters to insert, delete or replace between two words (Levenshtein).

@@ -1,6 +1,10 @@
 package wire
 
 import (
+	"fmt"
+	"math"
+	"strconv"
+
 	"rodwright/cut"
 	"rodwright/length"
 )
@@ -28,7 +32,9 @@ func ReadStick(file string, src []byte) (*cut.StickProblem, error) {
 	})
 	n.each("parts", func(v *value, path string) {
 		o := d.object(v, path)
-		p.Parts = append(p.Parts, cut.StickPart{Tag: o.text("tag", ""), Length: o.length("length"), Count: o.count("count", 1)})
+		p.Parts = append(p.Parts, cut.StickPart{
+			Tag: o.text("tag", ""), Length: o.length("length"), Count: o.count("count", 1), Bought: o.price("bought"), Making: o.price("making"),
+		})
 		o.end()
 	})
 	n.end()
@@ -44,6 +50,7 @@ func ReadPanel(file string, src []byte) (*cut.PanelProblem, error) {
 		PanelEdgeTrim: n.length("panel_edge_trim"), BoardEdgeTrim: n.length("board_edge_trim"), MinTail: n.length("min_tail"),
 	}
 	p.Salvage, _ = n.float("salvage")
+	p.Recut = n.flag("recut")
 	if v := n.field("strip"); v != nil && v.form != null {
 		o := d.object(v, "strip")
 		p.Strip = cut.Span{Least: o.length("least"), Most: o.length("most")}
@@ -138,29 +145,65 @@ func (d *decoder) sheetPart(v *value, path string) cut.SheetPart {
 	return q
 }
 
+// maxMoney is far above the cost of any stock, and small enough that sums and shares of it are numbers.
+const maxMoney = 1e18
+
+// money reads cost and bound, which without one is the cost, and returns the gap, nil where there is none.
+func (d *decoder) money(n *node, a *cut.Answer) (gap *float64) {
+	read := func(key string) (float64, bool) {
+		f, absent := n.float(key)
+		if math.Abs(f) > maxMoney {
+			d.fail(d.placeOf(key), fmt.Sprintf("%s is beyond reason", key), "a layout as this program writes it")
+		}
+		return f, absent
+	}
+	a.Cost, _ = read("cost")
+	var absent bool
+	if a.Bound, absent = read("bound"); absent {
+		a.Bound = a.Cost
+	}
+	if f, absent := read("gap"); !absent {
+		gap = &f
+	}
+	return gap
+}
+
+// scope reads of which layouts the bound is true.
+func (d *decoder) scope(n *node) cut.Scope {
+	s := cut.Scope(n.text("bound_of", ""))
+	if s != cut.EveryLayout && s != cut.WithoutRecut {
+		d.fail(d.placeOf("bound_of"), fmt.Sprintf("bound_of: %q is not known", s), strconv.Quote(string(cut.WithoutRecut))+", or leave the key out")
+	}
+	return s
+}
+
 // ReadAnswer reads a layout. Lengths are in the problem's unit; left out may be all but cost and used.
 func ReadAnswer(file string, src []byte, unit length.Unit) (*cut.Answer, error) {
+	a, _, err := readAnswer(file, src, unit)
+	return a, err
+}
+
+func readAnswer(file string, src []byte, unit length.Unit) (a *cut.Answer, gap *float64, err error) {
 	d, n := root(file, src)
 	d.unit = unit
-	a := &cut.Answer{}
+	a = &cut.Answer{}
 	for _, key := range []string{"cost", "used"} {
 		if n.field(key) == nil {
 			d.fail(n.v.at, `the key "`+key+`" is missing`, "a layout as this program writes it")
 		}
 	}
-	a.Cost, _ = n.float("cost")
-	var absent bool
-	if a.Bound, absent = n.float("bound"); absent {
-		a.Bound = a.Cost
+	if u := n.field("unit"); u != nil && u.form != null && (u.form != text || u.raw != unit.String()) {
+		d.fail(u.at, "the layout is in another unit than its problem, or in none", strconv.Quote(unit.String())+`, or lay the problem out anew`)
 	}
-	n.float("gap")
-	n.text("unit", "")
+	gap = d.money(n, a)
+	a.Of = d.scope(n)
 	a.Proven = n.flag("proven")
 	a.TookMS, _ = n.float("took_ms")
 	if v := n.field("waste"); v != nil && v.form != null {
 		d.waste(v, a, n)
 	}
 	n.each("used", func(v *value, path string) { a.Used = append(a.Used, d.used(v, path)) })
+	n.each("bought", func(v *value, path string) { a.Bought = append(a.Bought, d.tag(v, path)) })
 	n.each("panels", func(v *value, path string) { a.Panels = append(a.Panels, d.glued(v, path)) })
 	n.each("cuts", func(v *value, path string) { a.Cuts = append(a.Cuts, d.setting(v, path)) })
 	n.each("not_placed", func(v *value, path string) {
@@ -169,7 +212,7 @@ func ReadAnswer(file string, src []byte, unit length.Unit) (*cut.Answer, error) 
 		o.end()
 	})
 	n.end()
-	return a, d.err
+	return a, gap, d.err
 }
 
 // waste reads the waste, in units or square units; which, the layout does not say, so it is kept as it
@@ -234,12 +277,15 @@ func (d *decoder) setting(v *value, path string) cut.Setting {
 	s := cut.Setting{
 		N: int(o.count("n", 0)), On: o.text("on", ""), Machine: cut.Machine(o.text("machine", "")), Setting: o.length("setting"),
 	}
-	o.each("makes", func(v *value, path string) {
-		if v.form != text {
-			d.fail(v.at, path+" is "+v.form.String(), "a tag in quotes")
-		}
-		s.Makes = append(s.Makes, v.raw)
-	})
+	o.each("makes", func(v *value, path string) { s.Makes = append(s.Makes, d.tag(v, path)) })
 	o.end()
 	return s
+}
+
+// tag reads a tag that stands in a list by itself.
+func (d *decoder) tag(v *value, path string) string {
+	if v.form != text {
+		d.fail(v.at, path+" is "+v.form.String(), "a tag in quotes")
+	}
+	return v.raw
 }

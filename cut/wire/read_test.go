@@ -217,7 +217,7 @@ func TestAFileThatIsNoTextIsRefused(t *testing.T) {
 
 // fuzzRead checks that reading and solving never panics, and that what is read can be written down.
 func fuzzRead(f *testing.F, kind wire.Kind, seeds ...string) {
-	for _, s := range seeds {
+	for _, s := range append(seeds, wire.RandomTexts(kind)...) {
 		f.Add(s)
 	}
 	files, err := filepath.Glob("testdata/*.json")

@@ -174,17 +174,21 @@ func TestADeadlineIsKeptWithAValidLayout(t *testing.T) {
 func TestAListToCutFrom(t *testing.T) {
 	got := string(run(t, wire.Stick, []byte(strings.Replace(stickText, `}]}`, `}, {"tag": "C2", "length": 7000}]}`, 1)), false))
 	want := `1  S1: C1 317.6 mm, C1 317.6 mm, C1 317.6 mm, C1 317.6 mm; left 5111.6 mm
-cuts, by setting:
-   1  crosscut at 317.6 mm on S1: C1 C1 C1 C1
+cuts, by setting: 1 setting; no order of these cuts has fewer
+  every stick first: square the end: 5 mm off, saw cut and all
+  stop at 317.6 mm
+    [ ]   1  stick 1: cut 4 × C1; 5116.6 mm is left
+  Settings run from the stop to the near side of the blade; the saw cut, 2 mm, comes off what stays. A stop beyond the blade, on the side that stays, is set 2 mm farther.
 not placed: C2, longer than any stock (7000 mm; S1 gives 6390 mm)
+6400 mm opened: parts 1270.4 mm (20 %), saw cuts 8 mm (0.1 %), ends and edges 10 mm (0.2 %), kept 5111.6 mm (80 %).
 cost 40: nothing better is possible
 `
 	if got != want {
 		t.Errorf("got\n%s", got)
 	}
 	for kind, words := range map[wire.Kind][]string{
-		wire.Panel: {"panel A1:", "from B1 rings up", "rip at", "crosscut at", "no layout is better than"},
-		wire.Sheet: {"D1 600 mm × 400 mm", "rip at", ", off"},
+		wire.Panel: {"panel A1:", "from B1 rings up", "fence at", "stop at", "why not fewer boards?", "no layout is better than"},
+		wire.Sheet: {"D1 600 mm × 400 mm", "fence at", "its edge", "why not fewer sheets?"},
 	} {
 		text := string(run(t, kind, []byte(texts[kind]), false))
 		for _, w := range words {
@@ -192,6 +196,16 @@ cost 40: nothing better is possible
 				t.Errorf("%s: %q is not in\n%s", kind, w, text)
 			}
 		}
+	}
+}
+
+func TestWhatOneMoreWouldChangeIsToldBelowTheList(t *testing.T) {
+	out, err := wire.Run(context.Background(), wire.Stick, wire.File{Name: "f", Text: []byte(stickText)}, wire.Options{OneMore: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := "One more S1: bought, the whole costs the same; had without paying, 40 less.\n"; !strings.HasSuffix(string(out), want) {
+		t.Errorf("got\n%s", out)
 	}
 }
 
@@ -216,7 +230,12 @@ func ExampleRun() {
 	fmt.Print(string(out))
 	// Output:
 	// 1  10 ft: C1 12.5 in, C1 12.5 in, C1 12.5 in; left 81.8125 in
-	// cuts, by setting:
-	//    1  crosscut at 12.5 in on 10 ft: C1 C1 C1
+	// cuts, by setting: 1 setting; no order of these cuts has fewer
+	//   every stick first: square the end: 0.25 in off, saw cut and all
+	//   stop at 12.5 in
+	//     [ ]   1  stick 1: cut 3 × C1; 82.0625 in is left
+	//   Settings run from the stop to the near side of the blade; the saw cut, 0.0625 in, comes off what stays. A stop beyond the blade, on the side that stays, is set 0.0625 in farther.
+	// 120 in opened: parts 37.5 in (31 %), saw cuts 0.1875 in (0.2 %), ends and edges 0.5 in (0.4 %), kept 81.8125 in (68 %).
+	// why not fewer sticks? 1 stick is the least there can be.
 	// cost 28: nothing better is possible
 }

@@ -6,35 +6,105 @@ import (
 	"strings"
 
 	"rodwright/cut"
+	"rodwright/cut/explain"
+	"rodwright/cut/sawing"
 	"rodwright/length"
 )
 
-// Text writes an answer as a list to cut from: each piece of stock with its parts in order, then the cuts
-// by setting, then what it costs and how sure that is. Lengths are printed exactly, in the unit u.
-func Text(a *cut.Answer, u length.Unit, k Kind) string {
-	return TextWith(a, func(l length.Length) string { return cut.Text(l, u) }, k)
+// Telling is how a layout is told to a person.
+type Telling struct {
+	Show  func(length.Length) string // prints a length, for example to a maker's fineness; nil prints it in full
+	Fine  func(length.Length) string // the same for what is small, finer; nil: as Show
+	Piece func(i int) string         // what the pieces of stock used are called; nil numbers them
+	Money func(float64) string       // nil where money is not named
 }
 
-// TextWith is [Text] with lengths printed by show, for example to a maker's fineness.
-func TextWith(a *cut.Answer, show func(length.Length) string, k Kind) string {
-	w := &writer{show: show}
+// Text writes an answer as what a person cuts from: each piece of stock with its parts in order, the cuts by
+// setting with a box to tick, where the stock goes, why fewer pieces are not enough, then what it costs and
+// how sure that is.
+func Text(p cut.Problem, a *cut.Answer, t Telling) string {
+	if t.Show == nil {
+		t.Show = func(l length.Length) string { return cut.Text(l, p.Unit()) }
+	}
+	k := kindOf(p)
+	w := &writer{show: t.Show}
 	for i, s := range a.Used {
 		w.line("%d  %s: %s%s", i+1, s.Stock, w.parts(s.Parts, k), w.left(s.Left, k))
+	}
+	if len(a.Bought) > 0 {
+		w.line("bought: %s", strings.Join(a.Bought, " "))
 	}
 	for _, g := range a.Panels {
 		w.line("panel %s: %s", g.Tag, w.strips(g.Strips))
 	}
-	if len(a.Cuts) > 0 {
-		w.line("cuts, by setting:")
+	w.cuts(p, a, t)
+	w.notPlaced(a.NotPlaced)
+	s := SpeechOf(p, t)
+	if says := s.Shares(p, a); says != "" {
+		w.line("%s", says)
 	}
-	for _, s := range a.Cuts {
-		w.line("%4d  %s at %s on %s%s", s.N, s.Machine, w.num(s.Setting), s.On, makes(s.Makes))
-	}
-	for _, n := range a.NotPlaced {
-		w.line("not placed: %s, %s", n.Tag, n.Why)
+	if says := s.Why(explain.WhyNotFewer(p, a), a.Of); says != "" {
+		w.line("why not fewer %ss? %s", s.Noun, says)
 	}
 	w.line("%s", verdict(a))
 	return w.String()
+}
+
+func kindOf(p cut.Problem) Kind {
+	switch {
+	case p.Sticks != nil:
+		return Stick
+	case p.Boards != nil:
+		return Panel
+	}
+	return Sheet
+}
+
+// SpeechOf is how explanations of a problem are put into words.
+func SpeechOf(p cut.Problem, t Telling) explain.Speech {
+	return explain.Speech{Noun: explain.NounOf(p), Length: t.Show, Metric: p.Unit().Metric(), Money: t.Money}
+}
+
+// cuts writes the list that a person follows at the saw.
+func (w *writer) cuts(p cut.Problem, a *cut.Answer, t Telling) {
+	l := sawing.Of(p, a.Used)
+	if len(l.Runs) == 0 {
+		return
+	}
+	s := sawing.Speech{Length: t.Show, Fine: t.Fine, Noun: explain.NounOf(p), Piece: t.Piece}
+	heads := s.Heads(l)
+	w.line("cuts, by setting: %s", l.Changes())
+	for i, r := range l.Runs {
+		if r.Steps[0].N == 0 {
+			w.line("  every %s first: %s", s.Noun, heads[i])
+			continue
+		}
+		w.line("  %s", heads[i])
+		for _, step := range r.Steps {
+			told := s.Step(l, step)
+			if told.Left != "" {
+				told.Does += "; " + told.Left
+			}
+			w.line("    [ ] %3d  %s: %s", told.N, told.On, told.Does)
+		}
+	}
+	w.line("  %s", s.Note(p.Kerf()))
+}
+
+// notPlaced tells once what found no place for one reason.
+func (w *writer) notPlaced(list []cut.NotPlaced) {
+	for len(list) > 0 {
+		n := 1
+		for n < len(list) && list[n] == list[0] {
+			n++
+		}
+		what := list[0].Tag
+		if n > 1 {
+			what = fmt.Sprintf("%d × %s", n, what)
+		}
+		w.line("not placed: %s, %s", what, list[0].Why)
+		list = list[n:]
+	}
 }
 
 type writer struct {
@@ -86,23 +156,24 @@ func (w *writer) strips(strips []cut.Strip) string {
 	return strings.Join(words, " | ")
 }
 
-func makes(tags []string) string {
-	if len(tags) == 0 {
-		return ", off"
-	}
-	return ": " + strings.Join(tags, " ")
-}
-
 // verdict says what the layout costs and how much better any other could be.
 func verdict(a *cut.Answer) string {
 	cost := digits(a.Cost, 7)
 	if a.Proven {
-		return "cost " + cost + ": nothing better is possible"
+		return "cost " + cost + ": nothing better is possible" + of(a)
 	}
 	if digits(a.Bound, 7) == cost { // the two differ in rounding only, which is no proof
-		return "cost " + cost + "; no layout is better by as much as 0.0001 %"
+		return "cost " + cost + "; no layout is better by as much as 0.0001 %" + of(a)
 	}
-	return fmt.Sprintf("cost %s; no layout is better than %s, a gap of %s %%", cost, digits(a.Bound, 7), digits(100*a.Gap(), 2))
+	return fmt.Sprintf("cost %s; no layout is better than %s, a gap of %s %%", cost, digits(a.Bound, 7), digits(100*a.Gap(), 2)) + of(a)
+}
+
+// of says which layouts the bound is true of, where it is not true of every one.
+func of(a *cut.Answer) string {
+	if words := a.Of.Words(); words != "" {
+		return ", " + words
+	}
+	return ""
 }
 
 // digits prints v with at most the given number of significant digits.

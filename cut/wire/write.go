@@ -17,9 +17,11 @@ type (
 		Unit             string
 		Cost, Bound, Gap float64
 		Proven           bool
+		Of               string
 		TookMS           float64
 		Waste            jsonWaste
 		Used             []jsonUsed
+		Bought           []string
 		Panels           []jsonPanel
 		Cuts             []jsonSetting
 		NotPlaced        []jsonNotPlaced
@@ -74,8 +76,8 @@ type (
 // an area; area says which.
 func JSON(a *cut.Answer, u length.Unit, area bool) ([]byte, error) {
 	out := jsonAnswer{
-		Unit: u.String(), Cost: a.Cost, Bound: a.Bound, Gap: math.Round(a.Gap()*1e9) / 1e9, Proven: a.Proven, TookMS: a.TookMS,
-		Waste: wasteOf(a.Waste, u, area), Used: []jsonUsed{}, Cuts: []jsonSetting{}, NotPlaced: []jsonNotPlaced{},
+		Unit: u.String(), Cost: a.Cost, Bound: a.Bound, Gap: math.Round(a.Gap()*1e9) / 1e9, Proven: a.Proven, Of: string(a.Of), TookMS: a.TookMS,
+		Waste: wasteOf(a.Waste, u, area), Used: []jsonUsed{}, Bought: a.Bought, Cuts: []jsonSetting{}, NotPlaced: []jsonNotPlaced{},
 	}
 	for _, s := range a.Used {
 		out.Used = append(out.Used, usedOf(s, u))
@@ -106,7 +108,13 @@ func (a jsonAnswer) lines() ([]byte, error) {
 	} {
 		w.field(f.key, f.v)
 	}
+	if a.Of != "" {
+		w.field("bound_of", a.Of)
+	}
 	listOf(w, "used", a.Used)
+	if len(a.Bought) > 0 {
+		listOf(w, "bought", a.Bought)
+	}
 	if len(a.Panels) > 0 {
 		listOf(w, "panels", a.Panels)
 	}

@@ -45,8 +45,8 @@ func (b *bench) boardAlt(s stack) string {
 	for i, p := range u.Parts {
 		says += fmt.Sprintf(" %s, %s × %s;", b.strip(s, i), b.number(p.Size[0]), b.text(p.Size[1]))
 	}
-	for _, o := range u.Left {
-		says += fmt.Sprintf(" kept %s × %s;", b.number(o.Size[0]), b.text(o.Size[1]))
+	for k, o := range u.Left {
+		says += fmt.Sprintf(" %s, %s × %s;", b.kept(s, k, "", draw.Rect{}).tag, b.number(o.Size[0]), b.text(o.Size[1]))
 	}
 	return says[:len(says)-1] + "."
 }
@@ -84,17 +84,16 @@ func (b *bench) boardMarks(s stack, per int64) []draw.Mark {
 	c, _ := b.board(u.Stock)
 	whole := rect(0, 0, c.Length, c.Width)
 	f.add(draw.Area{Pen: draw.Outline, Fill: draw.Waste, Outer: roughBoard(c, per)})
+	var captions []caption
 	for i, p := range u.Parts {
-		f.piece(caption{b.strip(s, i), b.by(p.Size), placed(p)})
+		captions = append(captions, caption{b.strip(s, i), b.by(p.Size), placed(p)})
 	}
-	for _, o := range u.Left {
-		f.piece(caption{"kept", b.by(o.Size), rect(o.At[0], o.At[1], o.Size[0], o.Size[1])})
+	for k, o := range u.Left {
+		captions = append(captions, b.kept(s, k, b.by(o.Size), rect(o.At[0], o.At[1], o.Size[0], o.Size[1])))
 	}
-	b.defects(f, c)
-	sawings, numbers := b.stepsOf(s, func(u cut.Used) []sawing {
-		return sawn(whole, blocksOf(u), cut.Crosscut, b.l.Boards.Kerf)
-	})
-	f.saw(sawings, numbers, whole)
+	f.pieces(captions, defectsOf(c))
+	lines, numbers := b.stepsOf(s)
+	f.saw(lines, numbers, whole)
 	b.finish(f, whole, b.boardNotes(s, c)...)
 	return f.marks
 }
@@ -117,10 +116,14 @@ func (b *bench) boardNotes(s stack, c cut.Board) (says []string) {
 	if c.RoughEdges > 0 {
 		trim = b.l.Boards.BoardEdgeTrim
 	}
-	return []string{
-		one + "; good face up, " + b.unit() + "; hatched: waste; ringed: steps of the order of cuts.",
+	says = []string{
+		one + "; good face up, " + b.unit() + "; hatched: waste; ringed: steps of the list of cuts.",
 		b.sawWords(b.l.Boards.Kerf, trim, "rough edge"),
 	}
+	if key := defectKey(defectsOf(c)); key != "" {
+		says = append(says, key)
+	}
+	return says
 }
 
 // finish measures the whole piece of stock, writes the captions that found no room in their parts, and the
@@ -163,31 +166,4 @@ func roughBoard(c cut.Board, per int64) draw.Path {
 	out = append(out, draw.Vertex{Point: at(c.Length, 0)})
 	edge(at(c.Length, c.Width), at(0, c.Width), true)
 	return append(out, draw.Vertex{Point: at(0, c.Width)})
-}
-
-// defects draws what is marked on a board, over the strips that may hold it, with its name where there is
-// room.
-func (b *bench) defects(f *figure, c cut.Board) {
-	for _, d := range c.Defects {
-		r := rect(d.X, d.Y, d.Length, d.Width)
-		path := draw.Rectangle(r.Min, r.Max)
-		if d.Kind == cut.Knot {
-			path = draw.Rounded(r.Min, r.Max, min(d.Length, d.Width).Half())
-		}
-		pen := draw.Outline
-		if d.Face == cut.BackFace {
-			pen = draw.Hidden
-		}
-		f.add(draw.Area{Pen: pen, Fill: draw.EndWood, Outer: path})
-		f.room.KeepPath(path)
-	}
-	for _, d := range c.Defects {
-		says := string(d.Kind)
-		if d.Face == cut.BackFace {
-			says += ", back"
-		}
-		if !f.beside(draw.Text{Words: says, Height: small}, rect(d.X, d.Y, d.Length, d.Width)) {
-			f.unsaid = append(f.unsaid, caption{says, b.by([2]length.Length{d.Length, d.Width}), rect(d.X, d.Y, d.Length, d.Width)})
-		}
-	}
 }

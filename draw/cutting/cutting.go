@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"rodwright/cut"
+	"rodwright/cut/sawing"
 	"rodwright/draw"
 	"rodwright/draw/lettering"
 	"rodwright/layout"
@@ -44,6 +45,7 @@ type bench struct {
 	st     draw.Style
 	names  map[string]string // of parts, by physical tag
 	stacks []stack
+	cuts   *sawing.List // made when it is first asked for
 }
 
 // stack is pieces of stock that are cut alike: their places in Answer.Used, in order.
@@ -55,28 +57,9 @@ func kindOf(tag string) string {
 	return kind
 }
 
-// tagsOf lists the physical tags of what a task cuts.
-func tagsOf(t layout.Task) (tags []string) {
-	switch {
-	case t.Sticks != nil:
-		for _, p := range t.Sticks.Parts {
-			tags = append(tags, p.Tag)
-		}
-	case t.Boards != nil:
-		for _, p := range t.Boards.Panels {
-			tags = append(tags, p.Tag)
-		}
-	case t.Sheets != nil:
-		for _, p := range t.Sheets.Parts {
-			tags = append(tags, p.Tag)
-		}
-	}
-	return tags
-}
-
 // namesOf is what parts are called on the drawing: by their kind alone where there is one of the kind.
 func namesOf(l layout.Layout) map[string]string {
-	tags := tagsOf(l.Task)
+	tags := l.Tags()
 	kinds := map[string]int{}
 	for _, t := range tags {
 		kinds[kindOf(t)]++
@@ -200,6 +183,18 @@ func (b *bench) name(s stack, tag string) string {
 
 func (b *bench) number(l length.Length) string { return b.st.Fineness.Number(l) }
 func (b *bench) text(l length.Length) string   { return b.st.Fineness.Text(l) }
+
+// kept is the caption of offcut k of the pieces of a stack: that it is kept, and what is written on it.
+func (b *bench) kept(s stack, k int, size string, in draw.Rect) caption {
+	var marks []string
+	for _, i := range s.of {
+		marks = append(marks, b.l.OffcutMark(i, k))
+	}
+	if len(marks) > 3 {
+		marks = []string{marks[0] + " to " + marks[len(marks)-1]}
+	}
+	return caption{"kept, " + and(marks), size, in}
+}
 
 // by writes a size: 31 × 4 3/8.
 func (b *bench) by(size [2]length.Length) string {

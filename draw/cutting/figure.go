@@ -40,14 +40,46 @@ func (f *figure) box(pen draw.Pen, fill draw.Fill, r draw.Rect) {
 
 func (f *figure) line(pen draw.Pen, a, b draw.Point) { f.add(draw.Line{Pen: pen, A: a, B: b}) }
 
-// piece draws a part: its outline, and its caption inside where there is room. The caption of a part that is
-// too small waits for captionRest.
+// piece draws a part: its outline, and its caption inside where there is room.
 func (f *figure) piece(c caption) {
-	f.box(draw.Outline, draw.Paper, c.in)
-	f.solid = append(f.solid, c.in)
-	if !f.inside(c) {
-		f.rest = append(f.rest, c)
+	f.blank(c.in)
+	f.caption(c)
+}
+
+// pieces draws parts with the defects that lie on them and between them.
+func (f *figure) pieces(all []caption, defects []blemish) {
+	for _, c := range all {
+		f.blank(c.in)
 	}
+	f.defects(defects)
+	for _, c := range all {
+		f.caption(c)
+	}
+	for _, c := range all {
+		f.room.KeepPath(draw.Rectangle(c.in.Min, c.in.Max))
+	}
+	f.letters(defects)
+}
+
+// blank draws the outline of a part.
+func (f *figure) blank(r draw.Rect) {
+	f.box(draw.Outline, draw.Paper, r)
+	f.solid = append(f.solid, r)
+}
+
+// caption writes a caption inside its part: in the middle, or in a half or third that is free. That of a part
+// that is too small waits for captionRest.
+func (f *figure) caption(c caption) {
+	whole := c.in
+	l := whole.Max.X - whole.Min.X
+	for _, k := range [][2]int64{{0, 6}, {0, 3}, {3, 6}, {0, 2}, {4, 6}} {
+		c.in.Min.X, c.in.Max.X = whole.Min.X+l.Scale(k[0], 6), whole.Min.X+l.Scale(k[1], 6)
+		if f.inside(c) {
+			return
+		}
+	}
+	c.in = whole
+	f.rest = append(f.rest, c)
 }
 
 // inside writes a caption in its rectangle: tag over size, tag and size in one line, or the tag alone when the

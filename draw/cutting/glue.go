@@ -83,15 +83,29 @@ func (b *bench) glued(g cut.GluedPanel, i int, per int64) []draw.Mark {
 	hi := at(lo.X+panel.Length, lo.Y+panel.Width)
 	f.room.KeepPath(draw.Rectangle(lo, hi))
 	var y, long length.Length
+	var strips []caption
+	var spots []blemish
 	stops := []draw.Station{{}}
 	for k, s := range g.Strips {
-		c := caption{b.stripWords(s, k), b.number(s.NetWidth) + " wide", rect(0, y, s.Size[0], s.NetWidth)}
-		f.piece(c)
+		strips = append(strips, caption{b.stripWords(s, k), b.number(s.NetWidth) + " wide", rect(0, y, s.Size[0], s.NetWidth)})
 		long = max(long, s.Size[0])
+		if board, ok := b.board(s.Board); ok {
+			spots = append(spots, onStrip(board, s, p.Jointing, y)...)
+		}
 		y += s.NetWidth
 		stops = append(stops, draw.Station{At: y})
 	}
+	var keepOut []draw.Path
+	for _, k := range panel.KeepOut {
+		x, y := lo.X+k.X, lo.Y+k.Y
+		keepOut = append(keepOut, draw.Rectangle(at(x, y), at(x+k.Length, y+k.Width)))
+		f.room.KeepPath(keepOut[len(keepOut)-1])
+	}
+	f.pieces(strips, spots)
 	f.add(draw.Area{Pen: draw.Hidden, Outer: draw.Rectangle(lo, hi)})
+	for _, k := range keepOut {
+		f.add(draw.Area{Pen: draw.Ghost, Outer: k})
+	}
 	left := f.captionRest()
 	r := boundsOf(f.marks, per)
 	chains := [][]draw.Station{stops}
@@ -105,8 +119,14 @@ func (b *bench) glued(g cut.GluedPanel, i int, per int64) []draw.Mark {
 			b.number(panel.Length), b.text(panel.Width), b.text(p.EndTrim), b.text(p.PanelEdgeTrim), b.unit()),
 		fmt.Sprintf("Widths are those after jointing: rip each strip %s wider.", b.st.Fineness.Finer().Text(p.Joint())),
 	}
-	for _, c := range left {
-		says = append(says, c.tag+", "+c.size)
+	if len(panel.KeepOut) > 0 {
+		says = append(says, "Dash and two dots: round a notch or hole, where no knot, sap or filling may lie.")
+	}
+	if key := defectKey(spots); key != "" {
+		says = append(says, key)
+	}
+	for _, c := range append(left, f.unsaid...) {
+		says = append(says, strings.TrimSuffix(c.tag+", "+c.size, ", "))
 	}
 	f.under(0, max(long, f.full(90)), says...)
 	return f.marks

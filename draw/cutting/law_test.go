@@ -71,6 +71,13 @@ func TestTheLawsOfCuttingHoldOnRandomPieces(t *testing.T) {
 						t.Errorf("random %d %s to %s: %s: %v", seed, l.Material, st.Fineness, law.says, err)
 					}
 				}
+				if went := Went(l, st); went != nil {
+					for _, holds := range []func(layout.Layout, []*draw.Drawing, draw.Style) error{wordsKeepApart, keepsWithin, idsDiffer, barAddsUp} {
+						if err := holds(l, []*draw.Drawing{went}, st); err != nil {
+							t.Errorf("random %d %s to %s, where it went: %v", seed, l.Material, st.Fineness, err)
+						}
+					}
+				}
 				glue := GlueUp(l, list, st)
 				for _, holds := range []func(layout.Layout, []*draw.Drawing, draw.Style) error{wordsKeepApart, keepsWithin, idsDiffer, gluedOnce} {
 					if err := holds(l, glue, st); err != nil {
@@ -277,6 +284,33 @@ func gluedOnce(l layout.Layout, ds []*draw.Drawing, _ draw.Style) error {
 				return fmt.Errorf("%s: strip %d is written %d times", ds[i].ID, k+1, n)
 			}
 		}
+	}
+	return nil
+}
+
+// barAddsUp: the parts of the bar stand side by side from end to end, as wide as their shares of what was opened.
+func barAddsUp(l layout.Layout, ds []*draw.Drawing, st draw.Style) error {
+	var x length.Length
+	long := full(st.Width-40, 1)
+	w := l.Answer.Waste
+	lost := map[draw.Fill]float64{draw.Steel: w.Kerf, draw.LongWood: w.Trim, draw.EndWood: w.Defect, draw.Waste: w.LeftoverLost}
+	opened := l.Problem().Opened(l.Answer)
+	for _, m := range ds[0].Marks {
+		a, ok := m.(draw.Area)
+		if !ok {
+			continue
+		}
+		from, to := a.Outer[0].X, a.Outer[2].X
+		if from != x || to < from {
+			return fmt.Errorf("a part from %v to %v, the one before ends at %v", from, to, x)
+		}
+		x = to
+		if want, ok := lost[a.Fill]; ok && math.Abs((to-from).MM()/long.MM()-want/opened) > 1e-6 {
+			return fmt.Errorf("fill %d takes %v of the bar, of what was opened %v", a.Fill, (to-from).MM()/long.MM(), want/opened)
+		}
+	}
+	if math.Abs((long - x).MM()) > 1e-3 {
+		return fmt.Errorf("the bar ends at %v, not %v", x, long)
 	}
 	return nil
 }

@@ -43,8 +43,8 @@ func (b *bench) sheetAlt(s stack) string {
 	for _, p := range u.Parts {
 		says += fmt.Sprintf(" %s, %s × %s;", b.name(s, p.Tag), b.number(p.Size[0]), b.text(p.Size[1]))
 	}
-	for _, o := range u.Left {
-		says += fmt.Sprintf(" kept %s × %s;", b.number(o.Size[0]), b.text(o.Size[1]))
+	for k, o := range u.Left {
+		says += fmt.Sprintf(" %s, %s × %s;", b.kept(s, k, "", draw.Rect{}).tag, b.number(o.Size[0]), b.text(o.Size[1]))
 	}
 	return says[:len(says)-1] + "."
 }
@@ -63,23 +63,16 @@ func (b *bench) sheetMarks(s stack, per int64) []draw.Mark {
 		}
 		f.piece(caption{b.name(s, p.Tag), size, placed(p)})
 	}
-	for _, o := range u.Left {
-		f.piece(caption{"kept", b.by(o.Size), rect(o.At[0], o.At[1], o.Size[0], o.Size[1])})
+	for k, o := range u.Left {
+		f.piece(b.kept(s, k, b.by(o.Size), rect(o.At[0], o.At[1], o.Size[0], o.Size[1])))
 	}
 	for _, d := range c.Defects {
 		r := rect(d.X, d.Y, d.Length, d.Width)
-		f.box(draw.Hidden, draw.EndWood, r)
+		f.box(draw.Hidden, draw.Steel, r)
 		f.room.KeepOut(r)
 	}
-	first := cut.Crosscut
-	cuts := func(u cut.Used) []sawing { return sawn(whole, blocksOf(u), first, b.l.Sheets.Kerf) }
-	_, across := steps(b.l.Answer.Cuts, u.Stock, cuts(u))
-	first = cut.Rip
-	if _, along := steps(b.l.Answer.Cuts, u.Stock, cuts(u)); along <= across {
-		first = cut.Crosscut
-	}
-	sawings, numbers := b.stepsOf(s, cuts)
-	f.saw(sawings, numbers, whole)
+	lines, numbers := b.stepsOf(s)
+	f.saw(lines, numbers, whole)
 	grain := "no grain"
 	if c.Grain {
 		grain = "grain along the " + b.text(c.Length)
@@ -89,9 +82,17 @@ func (b *bench) sheetMarks(s stack, per int64) []draw.Mark {
 	if from := b.from(s.of[0]); from != "" {
 		says += ", " + from
 	}
-	b.finish(f, whole, says+", "+grain+"; "+b.unit()+"; hatched: waste; ringed: steps of the order of cuts.",
+	b.finish(f, whole, says+", "+grain+"; "+b.unit()+"; hatched: waste; ringed: steps of the list of cuts."+blacked(c),
 		b.sawWords(b.l.Sheets.Kerf, b.l.Sheets.Trim, "edge"))
 	return f.marks
+}
+
+// blacked explains how the places are drawn that no part may hold.
+func blacked(c cut.Sheet) string {
+	if len(c.Defects) == 0 {
+		return ""
+	}
+	return " Filled, with a dashed edge: defects, which no part holds."
 }
 
 // arrow shows the way of the grain over a sheet.

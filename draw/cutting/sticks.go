@@ -127,8 +127,8 @@ func (b *bench) stick(s stack, per int64) []draw.Mark {
 			f.rest = append(f.rest, c)
 		}
 	}
-	for _, o := range u.Left {
-		c := caption{"kept", b.number(o.Size[0]), rect(o.At[0], 0, o.Size[0], high)}
+	for k, o := range u.Left {
+		c := b.kept(s, k, b.number(o.Size[0]), rect(o.At[0], 0, o.Size[0], high))
 		f.box(draw.Outline, draw.Paper, c.in)
 		if !f.upright(c) {
 			f.rest = append(f.rest, c)

@@ -54,14 +54,6 @@ func sawnBoard() layout.Layout {
 			}},
 			{Tag: "A2.1", Strips: []cut.Strip{{Board: "R7", At: pair(700, 0), Size: pair(600, 150), NetWidth: 148 * mm}}},
 		},
-		Cuts: []cut.Setting{
-			{N: 1, On: "R7", Machine: cut.Crosscut, Setting: 500 * mm, Makes: []string{"A1.1", "A1.1"}},
-			{N: 2, On: "R7", Machine: cut.Crosscut, Setting: 192 * mm},
-			{N: 3, On: "R7", Machine: cut.Crosscut, Setting: 600 * mm, Makes: []string{"A2.1"}},
-			{N: 4, On: "R7", Machine: cut.Rip, Setting: 90 * mm, Makes: []string{"A1.1"}},
-			{N: 5, On: "R7", Machine: cut.Rip, Setting: 80 * mm, Makes: []string{"A1.1"}},
-			{N: 6, On: "R7", Machine: cut.Rip, Setting: 150 * mm, Makes: []string{"A2.1"}},
-		},
 	}
 	return layout.Layout{
 		Task: layout.Task{
@@ -72,25 +64,23 @@ func sawnBoard() layout.Layout {
 	}
 }
 
-// Cuts worked by hand: a line runs in the middle of the 4 mm that the saw takes.
+// Cuts worked by hand: a line runs in the middle of the 4 mm that the saw takes. All crosscuts come first, then
+// the rips, the widest first of those that can be made.
 func TestSawCutsRunWhereTheyAreMade(t *testing.T) {
-	l := sawnBoard()
-	u := l.Answer.Used[0]
-	got := sawn(rect(0, 0, 2000*mm, 200*mm), blocksOf(u), cut.Crosscut, 4*mm)
+	got, n := linesOf(sawnBoard().Cuts(), 0)
 	want := []struct {
 		a, b [2]length.Length
 		step int
 	}{
 		{pair(502, 0), pair(502, 200), 1},   // behind the strips of 500
-		{pair(0, 92), pair(500, 92), 4},     // between them: 90 and half of 4
-		{pair(0, 176), pair(500, 176), 5},   // behind the second: 174 and half of 4
+		{pair(0, 92), pair(500, 92), 5},     // between them: 90 and half of 4
+		{pair(0, 176), pair(500, 176), 6},   // behind the second: 174 and half of 4
 		{pair(698, 0), pair(698, 200), 2},   // takes off what is skipped
 		{pair(1302, 0), pair(1302, 200), 3}, // behind the strip that ends at 1300
-		{pair(700, 152), pair(1300, 152), 6},
+		{pair(700, 152), pair(1300, 152), 4},
 	}
-	n, found := steps(l.Answer.Cuts, "R7", got)
-	if len(got) != len(want) || found != len(want) {
-		t.Fatalf("%d cuts, %d of them in the order, by hand %d", len(got), found, len(want))
+	if len(got) != len(want) {
+		t.Fatalf("%d cuts, by hand %d", len(got), len(want))
 	}
 	for i, w := range want {
 		if g := got[i]; g.a != at(w.a[0], w.a[1]) || g.b != at(w.b[0], w.b[1]) || n[i] != w.step {
@@ -122,7 +112,7 @@ func TestABoardShowsStripsDefectsAndWhatIsKept(t *testing.T) {
 			t.Fatalf("%d drawings, the first %q, %q", len(ds), ds[0].ID, ds[0].Title)
 		}
 		// the strip at y = 94 is A1's first in the clamps, that at 0 its second
-		saying(t, ds[0], "A1 strip 1", "A1 strip 2", "A2 strip 1", "kept", "knot", "sap, back", "from the rack, marked R7", "one rough edge", "rings curve up", "6")
+		saying(t, ds[0], "A1 strip 1", "A1 strip 2", "A2 strip 1", "kept, R7", "Defects: K knot, P sap; dashed: on the face that lies down", "from the rack, marked R7", "one rough edge", "rings curve up", "6")
 	}
 	mms := Of(l, sheets[1])[0]
 	saying(t, mms, "500 × 90", "500 × 80", "600 × 150", "696 × 200", "Each saw cut takes 4 mm, and 10 mm comes off each rough edge first")
@@ -149,6 +139,37 @@ func TestAGluedPanelShowsItsStripsInOrder(t *testing.T) {
 	}
 	if sum != 166*mm || whole != 166*mm {
 		t.Errorf("strips come to %s, the whole is %s", length.WholeMM.Text(sum), length.WholeMM.Text(whole))
+	}
+}
+
+// By hand: the sap lies on the back at x 100 … 400, y 100 … 140 of the board, on A1's first strip at y 6 … 46 of
+// its 80; 1 is jointed off, so that it shows at y 5 … 45 in the panel, in dashes. Round the notch at 100, 20 with
+// 30 × 40 nothing may lie: in the blank 110, 25.
+func TestAGluedPanelShowsDefectsAndWhereNoneMayLie(t *testing.T) {
+	l := sawnBoard()
+	l.Boards.Panels[0].KeepOut = []cut.Rect{{X: 100 * mm, Y: 20 * mm, Length: 30 * mm, Width: 40 * mm}}
+	l.Answer.Panels[0].Strips[0].Ring = cut.RingUp // as it lies on the board
+	d := GlueUp(l, nil, sheets[1])[0]
+	found := map[string]bool{}
+	for _, m := range d.Marks {
+		a, ok := m.(draw.Area)
+		switch {
+		case !ok:
+		case a.Fill == draw.LongWood && a.Pen == draw.Hidden:
+			found["sap"] = a.Outer[0].Point == at(100*mm, 5*mm) && a.Outer[2].Point == at(400*mm, 45*mm)
+		case a.Pen == draw.Ghost:
+			found["keep-out"] = a.Outer[0].Point == at(110*mm, 25*mm) && a.Outer[2].Point == at(140*mm, 65*mm)
+		}
+	}
+	if !found["sap"] || !found["keep-out"] {
+		t.Errorf("drawn as by hand: %v", found)
+	}
+	saying(t, d, "P sap", "dashed: on the face that lies down", "no knot, sap or filling may lie")
+	l.Answer.Panels[0].Strips[0].Ring = cut.RingDown // turned over: y 80 − 6 − 40 − 1 = 33 … 73, and it shows
+	for _, m := range GlueUp(l, nil, sheets[1])[0].Marks {
+		if a, ok := m.(draw.Area); ok && a.Fill == draw.LongWood && (a.Pen != draw.Outline || a.Outer[0].Y != 33*mm || a.Outer[2].Y != 73*mm) {
+			t.Errorf("turned over the sap is drawn at %v", a.Outer)
+		}
 	}
 }
 

@@ -20,7 +20,9 @@ func FuzzRequest(f *testing.F) {
 		{"POST", at + "/entries", "", `{"base":0,"entries":[{"kind":"fact","say":"made A1 size"},{"kind":"edit","path":"sizes/length","new":"50 in"}]}`},
 		{"POST", at + "/weigh", "units=inch", `{"base":0,"edits":[{"path":"sizes/length","value":"50 in"}]}`},
 		{"POST", at + "/wrong", "", `{"base":0,"say":"wrong A1 47 in: short"}`}, {"GET", at + "/yields", "stock=P1&start=3", ""},
+		{"GET", at + "/cutting", "units=inch", ""}, {"GET", at + "/cutting/more", "kind=stick&material=3/4", ""},
 		{"GET", at + "/compare", "from=0&to=1", ""}, {"GET", at + "/things", "units=metric", ""},
+		{"POST", at + "/searches", "", `{"kind":"stick","material":"3/4","seconds":1}`}, {"POST", at + "/searches/0/accept", "", `{"base":0}`}, {"DELETE", at + "/searches/0", "", ""},
 		{"POST", at + "/preview", "units=", `{"base":0,"edits":[{"path":"holds/1/weight","value":"\u0000"}]}`},
 	} {
 		f.Add(seed[0], seed[1], seed[2], seed[3])

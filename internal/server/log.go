@@ -36,7 +36,7 @@ type entryBody struct {
 	Actor   string     `json:"actor"`
 	At      int64      `json:"at" doc:"When, in milliseconds since 1970, UTC."`
 	Base    int64      `json:"base" doc:"The number of the last entry that its writer had seen."`
-	Kind    string     `json:"kind" enum:"edit,undo,fact,asked,answer,withdrawn"`
+	Kind    string     `json:"kind" enum:"edit,undo,fact,asked,answer,withdrawn,accepted"`
 	Stands  bool       `json:"stands" doc:"Nothing takes it back."`
 	Words   string     `json:"words" doc:"The whole in a sentence."`
 	Path    string     `json:"path"`

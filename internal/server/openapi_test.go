@@ -31,8 +31,9 @@ func TestTheInterfaceDescribesEveryRoute(t *testing.T) {
 	want := []string{
 		"/api/answers", "/api/answers/{topic}", "/api/events", "/api/pieces", "/api/pieces/{id}/book.html", "/api/pieces/{id}/book.pdf",
 		"/api/pieces/{id}/book/article", "/api/pieces/{id}/build",
-		"/api/pieces/{id}/compare", "/api/pieces/{id}/drawings", "/api/pieces/{id}/drawings/{drawing}", "/api/pieces/{id}/entries", "/api/pieces/{id}/findings/{picture}",
-		"/api/pieces/{id}/log", "/api/pieces/{id}/moments/{number}", "/api/pieces/{id}/preview", "/api/pieces/{id}/sizes", "/api/pieces/{id}/solids", "/api/pieces/{id}/take",
+		"/api/pieces/{id}/compare", "/api/pieces/{id}/cutting", "/api/pieces/{id}/cutting/more", "/api/pieces/{id}/drawings", "/api/pieces/{id}/drawings/{drawing}", "/api/pieces/{id}/entries", "/api/pieces/{id}/findings/{picture}",
+		"/api/pieces/{id}/log", "/api/pieces/{id}/moments/{number}", "/api/pieces/{id}/preview",
+		"/api/pieces/{id}/searches", "/api/pieces/{id}/searches/{search}", "/api/pieces/{id}/searches/{search}/accept", "/api/pieces/{id}/searches/{search}/pictures", "/api/pieces/{id}/sizes", "/api/pieces/{id}/solids", "/api/pieces/{id}/take",
 		"/api/pieces/{id}/text", "/api/pieces/{id}/things", "/api/pieces/{id}/weigh", "/api/pieces/{id}/wrong", "/api/pieces/{id}/yields",
 	}
 	if got := slices.Sorted(maps.Keys(doc.Paths)); !slices.Equal(got, want) {

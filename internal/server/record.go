@@ -12,7 +12,7 @@ type recordKey struct {
 	number int64
 }
 
-// told is what was made, bought and measured of a piece; the record is nil where nothing was.
+// told is what was made, bought and measured of a piece, and which layouts were accepted; the record is nil where nothing was.
 type told struct {
 	key    recordKey
 	record *journal.Record
@@ -33,7 +33,7 @@ func (s *Server) told(ctx context.Context, id string, number int64) (told, error
 		fresh := journal.Fold(entries[:min(number, int64(len(entries)))])
 		rec = s.records.get(key, func() *journal.Record { return fresh })
 	}
-	if rec.Empty() {
+	if !rec.Tells() {
 		return told{}, nil
 	}
 	return told{key, rec}, nil

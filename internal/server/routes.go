@@ -26,6 +26,7 @@ func newAPI(mux *http.ServeMux, version string) huma.API {
 		{Name: "pieces", Description: "The pieces of the shop, and what is derived from each."},
 		{Name: "drawings", Description: "Drawings, the piece in space and the plan."},
 		{Name: "changes", Description: "What was decided, what an edit would do, and word of changes."},
+		{Name: "layouts", Description: "Looking deeper for how stock is cut, and accepting what is found."},
 		{Name: "answers", Description: "One formula of the trade, answered at once, without a piece."},
 	}
 	return humago.New(mux, c)

@@ -28,8 +28,8 @@ func Listen(port int) (net.Listener, error) {
 	return net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
 }
 
-// Serve answers requests on the listener until ctx is done. Then it ends the streams, waits a few seconds for
-// requests under way, and returns nil. The listener is closed in any case. The error for a listener that other
+// Serve answers requests on the listener until ctx is done. Then it ends the streams and the searches, waits a few
+// seconds for requests under way, and returns nil. The listener is closed in any case. The error for a listener that other
 // machines can reach is [ErrNotLoopback].
 func (s *Server) Serve(ctx context.Context, l net.Listener) error {
 	if a, ok := l.Addr().(*net.TCPAddr); !ok || !a.IP.IsLoopback() {
@@ -55,5 +55,6 @@ func (s *Server) Serve(ctx context.Context, l net.Listener) error {
 		err = h.Close() // who is not done by now is cut off
 	}
 	<-failed // http.ErrServerClosed
+	s.searches.wait(drainWithin)
 	return err
 }

@@ -1,6 +1,6 @@
 // Package server is the HTTP interface of one shop: its pieces and everything derived from them as JSON,
 // drawings and books, what an edit would do before it is stored, what was told of a piece under way and what follows
-// from it, word of changes, and the page in the browser.
+// from it, word of changes, deeper searches for layouts, and the page in the browser.
 //
 // The words: a piece is opened when its document is read from the shop; what is derived from it is kept, a bounded
 // number at a time, by the document's bytes, what was told of the piece, the shop's settings and the unit asked for. A problem is an error as
@@ -50,6 +50,7 @@ type Server struct {
 	records   *cache[recordKey, *journal.Record]
 	shop      lastShop
 	now       func() time.Time
+	searches  *searches
 	writing   sync.Mutex // held from the reading of a log to the entries that follow from it
 
 	handler http.Handler
@@ -73,6 +74,7 @@ func New(o Options) (*Server, error) {
 		derived:   newCache[deriveKey, *derived](mostBuilds),
 		summaries: newCache[deriveKey, func() Summary](mostSummaries),
 		records:   newCache[recordKey, *journal.Record](mostSummaries),
+		searches:  newSearches(),
 		now:       o.Now,
 		ending:    make(chan struct{}),
 	}
@@ -107,7 +109,7 @@ func (s *Server) routes(page http.Handler) (http.Handler, error) {
 	for _, register := range []func(huma.API){
 		s.registerPieces, s.registerSizes, s.registerDrawings, s.registerPictures, s.registerSolids, s.registerBooks,
 		s.registerLog, s.registerPreview, s.registerEntries, s.registerWeigh, s.registerTake, s.registerWrong,
-		s.registerThings, s.registerYields, s.registerCompare, s.registerMoment,
+		s.registerThings, s.registerYields, s.registerCutting, s.registerSearches, s.registerCompare, s.registerMoment,
 		s.registerAnswers, s.registerEvents,
 	} {
 		register(api)
@@ -121,5 +123,11 @@ func (s *Server) routes(page http.Handler) (http.Handler, error) {
 // ServeHTTP answers one request.
 func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.handler.ServeHTTP(w, r) }
 
-// Close ends the streams that are open, so that a server can stop. Other requests are answered still.
-func (s *Server) Close() { s.end.Do(func() { close(s.ending) }) }
+// Close ends the streams that are open and the searches that run, so that a server can stop. Other requests are answered
+// still.
+func (s *Server) Close() {
+	s.end.Do(func() {
+		close(s.ending)
+		s.searches.cancel()
+	})
+}

@@ -16,7 +16,7 @@ import (
 const ahead = 5 * time.Minute
 
 // Append writes entries to the log of a piece, all or none, and returns them as they are kept. What the writer
-// gives of each is Actor, Base and Kind, with the members of the kind: Path and New, Names, Fact, Order, Yes; ID
+// gives of each is Actor, Base and Kind, with the members of the kind: Path and New, Names, Fact, Order, Yes, Layout; ID
 // where the writer has one, At where it happened earlier. Number, Old and the number of an order that has none are
 // settled here. It returns once everything is on the disk.
 //
@@ -27,8 +27,8 @@ const ahead = 5 * time.Minute
 // *ConflictError while a later edit of the value, or a yes to one, stands.
 //
 // A fact about a thing needs one that was made. A yes puts the values of its order into the text, and is a
-// *ConflictError where one was changed since the base of the order. Anybody may withdraw a fact, an order or an
-// answer that stands; with a yes its values go, and it is a *ConflictError while a later change of one stands.
+// *ConflictError where one was changed since the base of the order. Anybody may withdraw a fact, an order, an
+// answer or an accepted layout that stands; with a yes its values go, and it is a *ConflictError while a later change of one stands.
 // Other errors: *NotFoundError, *InputError, *piece.Error for a value that can't be put in.
 func (s *Store) Append(ctx context.Context, id string, wanted ...journal.Entry) ([]journal.Entry, error) {
 	var kept []journal.Entry
@@ -193,7 +193,7 @@ func (w *writing) edit(ctx context.Context, e journal.Entry) (old string, err er
 
 // insert writes the entry after the last.
 func (w *writing) insert(ctx context.Context, e journal.Entry) error {
-	fact, asked, err := encode(e)
+	kept, err := encode(e)
 	if err != nil {
 		return err
 	}
@@ -201,9 +201,9 @@ func (w *writing) insert(ctx context.Context, e journal.Entry) error {
 	if e.Yes {
 		yes = 1
 	}
-	_, err = w.tx.ExecContext(ctx, `insert into entries (piece, number, id, actor, base, written, kind, path, old_value, new_value, names, fact, asked, yes)
-		values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14)`,
-		w.piece, e.Number, e.ID, e.Actor, e.Base, milliseconds(e.At), string(e.Kind), e.Path, e.Old, e.New, e.Names, fact, asked, yes)
+	_, err = w.tx.ExecContext(ctx, `insert into entries (piece, number, id, actor, base, written, kind, path, old_value, new_value, names, fact, asked, yes, layout)
+		values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)`,
+		w.piece, e.Number, e.ID, e.Actor, e.Base, milliseconds(e.At), string(e.Kind), e.Path, e.Old, e.New, e.Names, kept.fact, kept.asked, yes, kept.layout)
 	if err != nil {
 		return fmt.Errorf("entry %d: %w", e.Number, err)
 	}

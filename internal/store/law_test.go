@@ -18,7 +18,7 @@ func anything(rt *rapid.T, log []journal.Entry, base int64) journal.Entry {
 	path := func() string { return rapid.SampledFrom(boardPaths).Draw(rt, "path") }
 	inches := func() string { return fmt.Sprintf("%d in", rapid.IntRange(1, 99).Draw(rt, "value")) }
 	e := edit(actor, base, path(), inches())
-	switch rapid.SampledFrom([]string{"edit", "edit", "undo", "redo", "bought", "made", "meant", "asked", "asked", "answer", "answer", "answer", "withdrawn"}).Draw(rt, "what") {
+	switch rapid.SampledFrom([]string{"edit", "edit", "undo", "redo", "bought", "made", "meant", "asked", "asked", "answer", "answer", "answer", "withdrawn", "accepted"}).Draw(rt, "what") {
 	case "undo":
 		if last, ok := journal.Undoable(log, actor); ok {
 			e = undo(actor, base, last)
@@ -43,6 +43,8 @@ func anything(rt *rapid.T, log []journal.Entry, base int64) journal.Entry {
 				e = answer(base, journal.Entry{ID: o.ID}, rapid.Bool().Draw(rt, "yes"))
 			}
 		}
+	case "accepted":
+		e = laid(actor, base, float64(rapid.IntRange(70, 99).Draw(rt, "cost")))
 	case "withdrawn":
 		if stand := withdrawable(log); len(stand) > 0 {
 			e = withdraw(actor, base, rapid.SampledFrom(stand).Draw(rt, "withdrawn"))
@@ -56,7 +58,7 @@ func withdrawable(log []journal.Entry) []journal.Entry {
 	var out []journal.Entry
 	stands := journal.Standing(log)
 	for i, e := range log {
-		if stands[i] && (e.Kind == journal.Fact || e.Kind == journal.Asked || e.Kind == journal.Answer) {
+		if stands[i] && (e.Kind == journal.Fact || e.Kind == journal.Asked || e.Kind == journal.Answer || e.Kind == journal.Accepted) {
 			out = append(out, e)
 		}
 	}
@@ -109,7 +111,7 @@ func TestTheTextIsTheReplayOfALogOfEveryKind(t *testing.T) {
 			}
 			snapshotsAreTheReplay(t, s, p.ID)
 		})
-		for _, kind := range []journal.Kind{journal.Edit, journal.Undo, journal.Fact, journal.Asked, journal.Answer, journal.Withdrawn} {
+		for _, kind := range []journal.Kind{journal.Edit, journal.Undo, journal.Fact, journal.Asked, journal.Answer, journal.Withdrawn, journal.Accepted} {
 			if kept[kind] < 10 && !t.Failed() {
 				t.Errorf("only %d of kind %s were kept", kept[kind], kind)
 			}

@@ -22,7 +22,7 @@ func (s *Store) Log(ctx context.Context, id string, after int64) ([]journal.Entr
 	return entries(ctx, s.read, id, after)
 }
 
-const entryColumns = `number, id, actor, base, written, kind, path, old_value, new_value, names, fact, asked, yes`
+const entryColumns = `number, id, actor, base, written, kind, path, old_value, new_value, names, fact, asked, yes, layout`
 
 // entries returns the entries of a piece after the given number, in order.
 func entries(ctx context.Context, q querier, id string, after int64) ([]journal.Entry, error) {
@@ -98,11 +98,11 @@ func entryOf(ctx context.Context, q querier, piece, id string) (journal.Entry, e
 func scanEntry(row interface{ Scan(...any) error }) (journal.Entry, error) {
 	var e journal.Entry
 	var at, yes int64
-	var fact, asked string
-	err := row.Scan(&e.Number, &e.ID, &e.Actor, &e.Base, &at, &e.Kind, &e.Path, &e.Old, &e.New, &e.Names, &fact, &asked, &yes)
+	var kept members
+	err := row.Scan(&e.Number, &e.ID, &e.Actor, &e.Base, &at, &e.Kind, &e.Path, &e.Old, &e.New, &e.Names, &kept.fact, &kept.asked, &yes, &kept.layout)
 	if err != nil {
 		return e, fmt.Errorf("log: %w", err)
 	}
 	e.At, e.Yes = moment(at), yes != 0
-	return e, decode(&e, fact, asked)
+	return e, decode(&e, kept)
 }

@@ -313,7 +313,17 @@ func TestWhatCantBeWrittenIsRefusedWithItsField(t *testing.T) {
 			"new":   func() error { _, err := s.Append(ctx, p.ID, edit("a", 0, path, "1 in\n")); return err },
 			"path":  func() error { _, err := s.Append(ctx, p.ID, edit("a", 0, "", "1 in")); return err },
 			"kind": func() error {
+				_, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: "carried"})
+				return err
+			},
+			"layout": func() error {
 				_, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Accepted})
+				return err
+			},
+			"layout.answer": func() error {
+				e := laid("a", 0, 78)
+				e.Layout.Cost = 77
+				_, err := s.Append(ctx, p.ID, e)
 				return err
 			},
 			"fact": func() error { _, err := s.Append(ctx, p.ID, journal.Entry{Actor: "a", Kind: journal.Fact}); return err },

@@ -8,10 +8,10 @@ import (
 	"rodwright/piece"
 )
 
-// tell checks a fact, an asked change, an answer or what is withdrawn against the log, and makes in the text what
+// tell checks a fact, an asked change, an answer, a layout or what is withdrawn against the log, and makes in the text what
 // comes of it.
 func (w *writing) tell(ctx context.Context, e journal.Entry) error {
-	if e.Kind == journal.Fact && e.Fact.Thing == "" { // nothing before it matters
+	if e.Kind == journal.Accepted || e.Kind == journal.Fact && e.Fact.Thing == "" { // nothing before it matters
 		return nil
 	}
 	log, err := w.log(ctx)

@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
@@ -62,6 +63,14 @@ func answer(base int64, asked journal.Entry, yes bool) journal.Entry {
 
 func withdraw(actor string, base int64, named journal.Entry) journal.Entry {
 	return journal.Entry{Actor: actor, Base: base, Kind: journal.Withdrawn, Names: named.ID}
+}
+
+// laid is an entry that accepts a layout of boards of that cost.
+func laid(actor string, base int64, cost float64) journal.Entry {
+	return journal.Entry{Actor: actor, Base: base, Kind: journal.Accepted, Layout: &journal.Layout{
+		Kind: "panel", Material: "white-oak 5/4", Key: "sha256:" + strings.Repeat("0a", 32), Cost: cost, Bound: 70,
+		Answer: json.RawMessage(fmt.Sprintf(`{"unit": "mm", "cost": %v, "bound": 70, "used": [{"stock": "B<3>", "parts": []}]}`, cost)),
+	}}
 }
 
 // withID gives the entry an id of its writer's.
@@ -473,6 +482,39 @@ func TestARowThatCantBeReadNamesItsEntry(t *testing.T) {
 			if _, err := s.Log(context.Background(), p.ID, 0); err == nil || !strings.Contains(err.Error(), "entry 2") {
 				t.Errorf("%s %s: %v", row.column, row.text, err)
 			}
+		}
+	})
+}
+
+func TestAnAcceptedLayoutIsKeptAsItWasSaidAndCanBeWithdrawn(t *testing.T) {
+	each(t, func(t *testing.T, open func() *Store) {
+		s := open()
+		p := create(t, s)
+		ctx := context.Background()
+		first := withID(laid("anna", 0, 78))
+		kept, err := s.Append(ctx, p.ID, first)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := text(t, s, p.ID)
+		again, err := s.Append(ctx, p.ID, first)
+		if err != nil || len(again) != 1 || again[0].Number != 1 || !again[0].Same(first) {
+			t.Errorf("sent again: %+v, %v", again, err)
+		}
+		other := first
+		other.Layout = laid("anna", 0, 79).Layout
+		var bad *InputError
+		if _, err := s.Append(ctx, p.ID, other); !errors.As(err, &bad) || bad.Field != "id" {
+			t.Errorf("another layout under its id: %v", err)
+		}
+		if diff := cmp.Diff(kept, logOf(t, s, p.ID)); diff != "" {
+			t.Error(diff)
+		}
+		if _, err := s.Append(ctx, p.ID, withdraw("ben", 1, kept[0])); err != nil {
+			t.Fatal(err)
+		}
+		if r := journal.Fold(logOf(t, s, p.ID)); len(r.Layouts) != 0 || text(t, s, p.ID) != before {
+			t.Errorf("%+v, and the text is\n%s", r.Layouts, text(t, s, p.ID))
 		}
 	})
 }

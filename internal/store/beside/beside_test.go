@@ -139,8 +139,9 @@ func TestEntriesThatCantFollowLeaveTheFileAsItIs(t *testing.T) {
 	twice.ID = first[0].ID
 	for field, es := range map[string][]journal.Entry{
 		"fact.thing": {made(), meant("01890000-0000-7000-8000-000000000009", "shelf")},
-		"names":      {back, back}, "id": {made(), twice}, "kind": {made(), {Actor: "anna", Kind: journal.Accepted}},
-		"base": {made(), edit(4, "sizes/length", "", "1 in")}, "actor": {{Kind: journal.Edit}},
+		"names":      {back, back}, "id": {made(), twice}, "kind": {made(), {Actor: "anna", Kind: "carried"}},
+		"layout": {made(), {Actor: "anna", Kind: journal.Accepted}},
+		"base":   {made(), edit(4, "sizes/length", "", "1 in")}, "actor": {{Kind: journal.Edit}},
 		"order.no": {{Actor: "clara", Kind: journal.Asked, Order: &journal.Order{No: 2, Edits: []journal.Put{{Path: "sizes/length", New: "39 in"}}}}},
 	} {
 		_, err := Append(path, day, func([]journal.Entry) ([]journal.Entry, error) { return es, nil })

@@ -22,7 +22,7 @@ func Check(log []journal.Entry, e journal.Entry) error {
 	case journal.Answer:
 		return checkAnswer(log, e)
 	case journal.Withdrawn:
-		_, err := named(log, e, journal.Fact, journal.Asked, journal.Answer)
+		_, err := named(log, e, journal.Fact, journal.Asked, journal.Answer, journal.Accepted)
 		return err
 	}
 	return nil

@@ -17,7 +17,7 @@ func entry(n int, e journal.Entry) journal.Entry {
 }
 
 // told is a log with one entry of each kind: an edit and its undo, a fact withdrawn, one that stands, an order
-// withdrawn, one with a yes and one without an answer.
+// withdrawn, one with a yes and one without an answer, an accepted layout.
 func told() []journal.Entry {
 	order := func(no int) *journal.Order {
 		return &journal.Order{No: no, Edits: []journal.Put{{Path: "sizes/length", New: "40 in"}}}
@@ -37,18 +37,19 @@ func told() []journal.Entry {
 		entry(8, journal.Entry{Kind: journal.Asked, Order: order(2)}),
 		entry(9, journal.Entry{Kind: journal.Answer, Names: id(8), Yes: true}),
 		entry(10, journal.Entry{Kind: journal.Asked, Order: order(3)}),
+		entry(11, journal.Entry{Kind: journal.Accepted, Layout: &journal.Layout{}}),
 	}
 }
 
 func TestAnEntryIsAboutWhatStands(t *testing.T) {
-	may := map[journal.Kind][]int{journal.Undo: {2}, journal.Answer: {10}, journal.Withdrawn: {5, 8, 9, 10}}
+	may := map[journal.Kind][]int{journal.Undo: {2}, journal.Answer: {10}, journal.Withdrawn: {5, 8, 9, 10, 11}}
 	for kind, these := range may {
-		for n := 1; n <= 11; n++ {
+		for n := 1; n <= 12; n++ {
 			want := false
 			for _, m := range these {
 				want = want || m == n
 			}
-			err := Check(told(), entry(11, journal.Entry{Kind: kind, Names: id(n)}))
+			err := Check(told(), entry(12, journal.Entry{Kind: kind, Names: id(n)}))
 			var bad *journal.EntryError
 			if want != (err == nil) || err != nil && (!errors.As(err, &bad) || bad.Field != "names") {
 				t.Errorf("%s of entry %d: %v", kind, n, err)
@@ -58,8 +59,8 @@ func TestAnEntryIsAboutWhatStands(t *testing.T) {
 }
 
 func TestAThingIsOneThatWasMade(t *testing.T) {
-	for n := 1; n <= 11; n++ {
-		err := Check(told(), entry(11, journal.Entry{Kind: journal.Fact, Fact: &journal.Happened{What: journal.Meant, Thing: id(n)}}))
+	for n := 1; n <= 12; n++ {
+		err := Check(told(), entry(12, journal.Entry{Kind: journal.Fact, Fact: &journal.Happened{What: journal.Meant, Thing: id(n)}}))
 		if (err == nil) != (n == 5) {
 			t.Errorf("of entry %d: %v", n, err)
 		}
@@ -76,7 +77,7 @@ func TestAWithdrawnOrderKeepsItsNumber(t *testing.T) {
 }
 
 func TestAYesIsFoundByItselfAndByWhatItAnswers(t *testing.T) {
-	for n := 1; n <= 11; n++ {
+	for n := 1; n <= 12; n++ {
 		yes, order, ok := Yes(told(), id(n))
 		if want := n == 8 || n == 9; ok != want || ok && (yes.Number != 9 || order.No != 2) {
 			t.Errorf("of entry %d: %+v, %t", n, yes, ok)

@@ -35,9 +35,9 @@ function run(rodwright, words, input) {
   }
 }
 
-/** Starts the demonstration and waits for the address it prints. */
-function serve(rodwright, folder) {
-  const child = spawn(rodwright, ["demo", "--port", "0", "--dir", path.join(folder, "demo"), "--no-open"], { cwd: repository });
+/** Starts the program with the words of a verb that serves, and waits for the address it prints. */
+function serve(rodwright, words) {
+  const child = spawn(rodwright, words, { cwd: repository });
   return new Promise((done, fail) => {
     let said = "";
     const hear = (chunk) => {
@@ -51,11 +51,11 @@ function serve(rodwright, folder) {
   });
 }
 
-/** Everything a file of tests needs; end() stops it all. */
-export async function begin() {
+/** Everything a file of tests needs; end() stops it all. Words, of the program to run and a folder to write to, are those of what serves; without them it is the demonstration. */
+export async function begin(words = (_, folder) => ["demo", "--port", "0", "--dir", path.join(folder, "demo"), "--no-open"]) {
   const folder = mkdtempSync(path.join(tmpdir(), "rodwright-page-"));
   const rodwright = program(folder);
-  const { child, base } = await serve(rodwright, folder);
+  const { child, base } = await serve(rodwright, words((w, input) => run(rodwright, w, input), folder));
   // A browser that all files of tests share is only left; its contexts end with that.
   const browser = process.env.RODWRIGHT_BROWSER ? await chromium.connect(process.env.RODWRIGHT_BROWSER) : await chromium.launch(browserOptions);
   return {

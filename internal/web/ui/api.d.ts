@@ -181,6 +181,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pieces/{id}/cutting": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * How stock is cut, at the saw
+         * @description For each layout the cuts by setting of stop and fence, where the stock goes, and why fewer pieces of it are not enough.
+         */
+        get: operations["get-cutting"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/cutting/more": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What one more piece of stock would change
+         * @description Solves one layout again with one more piece of each kind of stock. Takes up to a few seconds.
+         */
+        get: operations["get-one-more"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pieces/{id}/drawings": {
         parameters: {
             query?: never;
@@ -315,6 +355,94 @@ export interface paths {
          * @description Makes the edits on the piece as it stands and derives it anew. Nothing is stored.
          */
         post: operations["preview"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/searches": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The searches of a piece
+         * @description Those that run, and the last that are over.
+         */
+        get: operations["list-searches"];
+        put?: never;
+        /**
+         * Look deeper for a layout
+         * @description Begins to look for a cheaper way to cut one material of the piece as it stands, or for a proof that none is cheaper. Where that runs already, it is told. Few run at once.
+         */
+        post: operations["begin-search"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/searches/{search}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * How a search stands
+         * @description With the best layout so far and how good it is known to be.
+         */
+        get: operations["get-search"];
+        put?: never;
+        post?: never;
+        /**
+         * End a search
+         * @description The best so far stays. One that is over stays as it is.
+         */
+        delete: operations["cancel-search"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/searches/{search}/accept": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Accept what a search found
+         * @description Writes an entry: the stock is cut by this layout as long as parts, stock and prices are the same; withdrawing the entry ends that. Where the piece was changed since, so that other parts are cut or from other stock, it is a conflict. The same sent again changes nothing.
+         */
+        post: operations["accept-layout"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pieces/{id}/searches/{search}/pictures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What a search found beside what there was
+         * @description Drawings of how stock is cut by the layout at hand and by the best so far.
+         */
+        get: operations["compare-search"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -485,6 +613,15 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        AcceptInBody: {
+            /**
+             * Format: int64
+             * @description The number of the last entry that the writer has seen.
+             */
+            base: number;
+            /** @description A UUID of version 7 that the writer makes, so that the same sent again is known. */
+            id?: string;
+        };
         Anew: {
             /** Format: int64 */
             cents: number;
@@ -499,6 +636,20 @@ export interface components {
             to: string;
             words: string;
         };
+        BeginInBody: {
+            /**
+             * @description What is cut, as in the build's cut.
+             * @enum {string}
+             */
+            kind: "stick" | "panel" | "sheet";
+            /** @description Of what, as in the build's cut: 3/4, white-oak 5/4. */
+            material: string;
+            /**
+             * Format: int64
+             * @description How long to look at most; left out, 20.
+             */
+            seconds?: number;
+        };
         BoxBody: {
             max: number[] | null;
             min: number[] | null;
@@ -511,6 +662,12 @@ export interface components {
             to: number;
             /** @description A sentence for each thing that differs. */
             words: string[] | null;
+        };
+        ComparedOutBody: {
+            /** @description Of the layout that the search was begun with. */
+            before: components["schemas"]["PictureBody"][] | null;
+            /** @description Of the best so far. */
+            best: components["schemas"]["PictureBody"][] | null;
         };
         Cost: {
             currency: string;
@@ -532,6 +689,28 @@ export interface components {
             /** Format: double */
             to: number;
             what: string;
+        };
+        CuttingBody: {
+            /** @description Sticks, then boards, then sheets, each sorted by material. */
+            layouts: components["schemas"]["CuttingLine"][] | null;
+        };
+        CuttingLine: {
+            cautions: string[] | null;
+            /** @description How often a stop or fence is set, and whether fewer would do. */
+            changes: string;
+            /** @enum {string} */
+            kind: "stick" | "panel" | "sheet";
+            material: string;
+            /** @description How a setting is measured. */
+            note: string;
+            /** @description All stock that is opened: a length of sticks, an area else. */
+            opened: string;
+            /** @description In order. */
+            runs: components["schemas"]["RunLine"][] | null;
+            /** @description Where it goes; the shares add up to 1. */
+            shares: components["schemas"]["ShareLine"][] | null;
+            /** @description Why fewer pieces of stock are not enough; empty where there is nothing to say. */
+            why: string;
         };
         CylinderBody: {
             /** @description One end of its axis. */
@@ -626,7 +805,7 @@ export interface components {
             base: number;
             id: string;
             /** @enum {string} */
-            kind: "edit" | "undo" | "fact" | "asked" | "answer" | "withdrawn";
+            kind: "edit" | "undo" | "fact" | "asked" | "answer" | "withdrawn" | "accepted";
             /** @description An undo by the asker takes exactly this. */
             mayUndo: boolean;
             /** @description The id of the entry that it is about. */
@@ -674,6 +853,35 @@ export interface components {
             path: string;
             /** @description As it is written. */
             value: string;
+        };
+        GoodBody: {
+            /**
+             * Format: double
+             * @description No layout costs less.
+             */
+            bound: number;
+            /**
+             * @description Of which layouts that is true; empty: of all.
+             * @enum {string}
+             */
+            boundOf: "" | "without recut";
+            /**
+             * Format: double
+             * @description Money; where there are no prices, a length or an area.
+             */
+            cost: number;
+            /**
+             * Format: double
+             * @description The share of the cost that another could save at most.
+             */
+            gap: number;
+            /**
+             * Format: int64
+             * @description Parts that no stock is left for.
+             */
+            notPlaced: number;
+            /** @description No layout costs less than this. */
+            proven: boolean;
         };
         GoodsBody: {
             /**
@@ -807,6 +1015,28 @@ export interface components {
             mm: number;
             side: string;
         };
+        OneMoreBody: {
+            /** @description One for each size that is sold, and for what lies in the rack and is not opened. */
+            changes: components["schemas"]["OneMoreLine"][] | null;
+        };
+        OneMoreLine: {
+            /**
+             * Format: double
+             * @description What the whole costs less when it is not.
+             */
+            free: number;
+            /**
+             * Format: double
+             * @description What the whole costs more when it is paid for; below 0 less.
+             */
+            more: number;
+            name: string;
+            /** @description It lies in the rack. */
+            rack: boolean;
+            /** @description The best layout found with it cuts it up. */
+            taken: boolean;
+            words: string;
+        };
         OpeningBody: {
             /**
              * Format: double
@@ -843,6 +1073,11 @@ export interface components {
             ready: string;
             words: string;
             yes: boolean;
+        };
+        PictureBody: {
+            /** @description To put into a page. */
+            svg: string;
+            title: string;
         };
         PieceEvent: {
             /**
@@ -945,6 +1180,67 @@ export interface components {
             money: components["schemas"]["Money"];
             parts: components["schemas"]["Made"];
         };
+        RunLine: {
+            /** @description Done to every piece of stock before anything is cut; its steps have no numbers. */
+            every: boolean;
+            /** @description What stop or fence is set to; or that ends or edges are squared. */
+            head: string;
+            steps: components["schemas"]["StepLine"][] | null;
+        };
+        SearchBody: {
+            /**
+             * Format: int64
+             * @description The number of the entry that accepts it; 0 where none does.
+             */
+            accepted: number;
+            /** @description The layout that it was begun with. */
+            before: components["schemas"]["GoodBody"];
+            /** @description The best so far. */
+            best: components["schemas"]["GoodBody"];
+            /** @description The best so far is better than the layout it was begun with, or its bound is closer. */
+            better: boolean;
+            /** @description The piece still cuts just these parts from this stock, so that the layout can be accepted. */
+            fits: boolean;
+            id: string;
+            /** @enum {string} */
+            kind: "stick" | "panel" | "sheet";
+            /** @description The best so far. */
+            layout: Record<string, never>;
+            material: string;
+            /**
+             * Format: int64
+             * @description Of the last entry of the piece that it was begun on.
+             */
+            number: number;
+            /**
+             * Format: double
+             * @description How long it looks at most.
+             */
+            seconds: number;
+            /** @enum {string} */
+            state: "running" | "done" | "cancelled" | "failed";
+            /**
+             * Format: double
+             * @description How long it has looked, in seconds.
+             */
+            took: number;
+        };
+        SearchesOutBody: {
+            /** @description In the order they were begun. */
+            searches: components["schemas"]["SearchBody"][] | null;
+        };
+        ShareLine: {
+            name: string;
+            /**
+             * Format: double
+             * @description Of all that is opened, 0 to 1.
+             */
+            share: number;
+            /** @description How much, with its unit. */
+            text: string;
+            /** @enum {string} */
+            use: "parts" | "later" | "saw cuts" | "trimming" | "defects" | "kept" | "lost";
+        };
         SizeBody: {
             /** @description As it is written. */
             formula: string;
@@ -990,6 +1286,18 @@ export interface components {
             /** @description Of the box round the piece without what it holds. */
             min: number[] | null;
             solids: components["schemas"]["SolidBody"][] | null;
+        };
+        StepLine: {
+            does: string;
+            /** @description What is left of what was cut, to check by; empty where nothing is. */
+            left: string;
+            /**
+             * Format: int64
+             * @description The number in rings on the drawings of boards and sheets; 0 where every piece is squared.
+             */
+            n: number;
+            /** @description The piece of stock, as the drawings number it. */
+            on: string;
         };
         Stock: {
             /** Format: double */
@@ -1583,6 +1891,90 @@ export interface operations {
             };
         };
     };
+    "get-cutting": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: {
+                /** @description The ETag that the asker has. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CuttingBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "get-one-more": {
+        parameters: {
+            query: {
+                /** @description The tape to show lengths by; left out, the piece's own. */
+                units?: "inch" | "metric";
+                /** @description Of the layout. */
+                kind: "stick" | "panel" | "sheet";
+                /** @description Of the layout: white-oak 5/4, 3/4. */
+                material: string;
+            };
+            header?: {
+                /** @description The ETag that the asker has. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OneMoreBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "list-drawings": {
         parameters: {
             query?: {
@@ -1866,6 +2258,229 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PreviewBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "list-searches": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SearchesOutBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "begin-search": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BeginInBody"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SearchBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "get-search": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+                /** @description The id of a search. */
+                search: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SearchBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "cancel-search": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+                /** @description The id of a search. */
+                search: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SearchBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "accept-layout": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: {
+                /** @description Who writes or asks, 1 to 100 letters; left out, maker. */
+                "X-Actor"?: string;
+            };
+            path: {
+                /** @description The piece's id. */
+                id: string;
+                /** @description The id of a search. */
+                search: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AcceptInBody"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WrittenBody"];
+                };
+            };
+            /** @description What went wrong. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "compare-search": {
+        parameters: {
+            query?: {
+                /** @description The tape to show lengths by, and to read those that are said without a unit; left out, the piece's own. */
+                units?: "inch" | "metric";
+            };
+            header?: never;
+            path: {
+                /** @description The piece's id. */
+                id: string;
+                /** @description The id of a search. */
+                search: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    "Cache-Control"?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ComparedOutBody"];
                 };
             };
             /** @description What went wrong. */

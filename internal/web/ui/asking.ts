@@ -45,9 +45,9 @@ export function troubleFrom(e: unknown): Trouble {
   return e instanceof Trouble ? e : new Trouble(0, String(e));
 }
 
-/** Reads JSON of the stated shape. */
-export async function read<T>(url: string): Promise<T> {
-  return (await (await ask(url)).json()) as T;
+/** Reads JSON of the stated shape; a signal ends the asking. */
+export async function read<T>(url: string, signal?: AbortSignal): Promise<T> {
+  return (await (await ask(url, signal && { signal })).json()) as T;
 }
 
 /** Reads text, such as a drawing. */
@@ -59,6 +59,11 @@ export async function readText(url: string): Promise<string> {
 export async function send<T>(url: string, body: unknown): Promise<T> {
   const answer = await ask(url, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) });
   return (await answer.json()) as T;
+}
+
+/** Ends something, and reads what became of it. */
+export async function end<T>(url: string): Promise<T> {
+  return (await (await ask(url, { method: "DELETE" })).json()) as T;
 }
 
 /** Tries edits without storing them. */

@@ -14,7 +14,7 @@ const mostShown = 12;
 /** What can be done about an entry: the word on the button and what is sent. */
 function wayOf(e: LogEntry): [string, Telling] | undefined {
   if (e.mayUndo) return [e.kind === "undo" ? "Make again" : "Take back", { kind: "undo", names: e.id }];
-  const withdrawable: readonly EntryKind[] = ["fact", "asked", "answer"];
+  const withdrawable: readonly EntryKind[] = ["fact", "asked", "answer", "accepted"];
   if (e.stands && withdrawable.includes(e.kind)) return ["Withdraw", { kind: "withdrawn", names: e.id }];
   return undefined;
 }

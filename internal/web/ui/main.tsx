@@ -7,6 +7,7 @@ import "./style/piece.css";
 import "./style/shape.css";
 import "./style/ripple.css";
 import "./style/stages.css";
+import "./style/deeper.css";
 import "./style/changes.css";
 import "./style/answers.css";
 import "./style/print.css";

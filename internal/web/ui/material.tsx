@@ -3,15 +3,16 @@
 import type { VNode } from "preact";
 import { query } from "./asking";
 import { unitsWord } from "./choices";
+import { AtTheSaw, stockOf, WhatIf, Went } from "./cutting";
+import { couldSave, Deeper } from "./deeper";
 import { Sheet } from "./drawing";
 import { Frac } from "./frac";
-import { bare, type Fineness, fineness, text } from "./length";
 import { MadeParts } from "./made";
 import { Here } from "./parts";
 import type { PieceProps } from "./piece";
-import { useJSON, useLasting } from "./reading";
-import type { Build, Buy, Drawings, Layout, Supply } from "./types";
-import { counted, money, percent, rounded, sentence } from "./words";
+import { type Reading, useJSON, useLasting } from "./reading";
+import type { Build, Buy, Cutting, CuttingLine, DrawingLine, Drawings, Layout, Supply } from "./types";
+import { counted, money, rounded, sentence } from "./words";
 
 function BuyTable({ build }: { build: Build }): VNode {
   const racked = build.buy.some((b) => b.from_rack > 0);
@@ -54,59 +55,47 @@ function SupplyOne({ s }: { s: Supply }): VNode {
 
 function proof(l: Layout): string {
   if (l.not_placed.length > 0) return `${counted(l.not_placed.length, "part")} found no place.`;
-  if (l.proven) return "Proven: no layout of this stock costs less.";
-  return `Within ${percent(l.gap)} of the least that could be proven possible.`;
+  return couldSave({ ...l, boundOf: l.bound_of });
 }
 
-/** Lengths for sticks, areas for boards and sheets. */
-function wasted(v: number, kind: string, f: Fineness): string {
-  if (kind === "stick") return text(v, f);
-  return f.unit === "in" ? `${rounded(v / 645.16, 0)} sq in` : `${rounded(v / 1e6, 3)} m²`;
+/** An id as the drawings write it: a–z, 0–9 and -. */
+function slug(words: string): string {
+  return words.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
 }
 
-function Waste({ l, kind, f }: { l: Layout; kind: string; f: Fineness }): VNode {
-  const all: [string, number][] = [
-    ["Saw", l.waste.kerf], ["Trim", l.waste.trim], ["Defects", l.waste.defect], ["Left, of use", l.waste.leftover_useful], ["Left, lost", l.waste.leftover_lost],
-  ];
-  return (
-    <dl class="waste">
-      {all.filter(([, v]) => v > 0).map(([name, v]) => <div key={name}><dt>{name}</dt><dd><Frac text={wasted(v, kind, f)} /></dd></div>)}
-    </dl>
-  );
+/** The drawings of a layout: how its stock is cut, and its panels as they are glued. */
+function drawnOf(all: readonly DrawingLine[], name: string, l: Layout): DrawingLine[] {
+  const cut = new RegExp(`^cut-${slug(name)}-\\d+$`);
+  const glued = new Set((l.panels ?? []).flatMap((p) => [`glue-${slug(p.tag)}`, `glue-${slug(p.tag.replace(/\..*/, ""))}`]));
+  return all.filter((d) => (d.kind === "cut" ? cut.test(d.id) : d.kind === "glue" && glued.has(d.id)));
 }
 
-function Cuts({ l, f }: { l: Layout; f: Fineness }): VNode {
-  return (
-    <details class="fold">
-      <summary>Cuts in order ({l.cuts.length})</summary>
-      <ol class="cuts">
-        {l.cuts.map((c) => (
-          <li key={c.n} value={c.n}>
-            <span>{sentence(c.machine)} <Frac text={c.on} />: set <b><Frac text={`${bare(c.setting, f)} ${f.unit}`} /></b></span>{" "}
-            <span class="soft">{c.makes.length > 0 ? `makes ${c.makes.join(", ")}` : "nothing to keep"}</span>
-          </li>
-        ))}
-      </ol>
-    </details>
-  );
-}
+interface LayoutProps extends PieceProps { name: string; kind: "panel" | "sheet" | "stick"; l: Layout; line: CuttingLine | undefined; drawings: Reading<Drawings> }
 
-function LayoutOf({ name, kind, l, f, currency }: { name: string; kind: string; l: Layout; f: Fineness; currency: string }): VNode {
+function LayoutOf({ id, base, build, name, kind, l, line, drawings }: LayoutProps): VNode {
   return (
     <li class="layout">
-      <h3><Frac text={kind === "stick" ? `Pipe ${name}` : sentence(name)} /> <span class="soft">{counted(l.used.length, kind === "stick" ? "stick" : kind === "sheet" ? "sheet" : "board")}, {money(l.cost, currency)}</span></h3>
-      <p class={l.proven ? "proof" : "proof is-open"}>{proof(l)}</p>
-      <Waste l={l} kind={kind} f={f} />
-      <Cuts l={l} f={f} />
+      <div class="layout-words">
+        <h3><Frac text={kind === "stick" ? `Pipe ${name}` : sentence(name)} /> <span class="soft">{stockOf(kind, l.used.length)}, {money(l.cost, build.currency)}</span></h3>
+        <p class={l.proven ? "proof" : "proof is-open"}>{proof(l)}</p>
+        <Deeper id={id} base={base} build={build} kind={kind} name={name} l={l} />
+        {line && <Went line={line} />}
+        {line?.why && <p><span class="soft">Why not fewer?</span> <Frac text={line.why} /></p>}
+        {line && <AtTheSaw id={id} line={line} />}
+        {line && <WhatIf id={id} line={line} />}
+      </div>
+      <Here from={drawings} what="the drawings">
+        {(all) => <div class="sheets">{drawnOf(all.drawings, name, l).map((d) => <Sheet key={d.id} piece={id} drawing={d} />)}</div>}
+      </Here>
     </li>
   );
 }
 
 /** The stage Material. */
-export function MaterialPage({ id, build }: PieceProps): VNode {
-  const drawings = useLasting(useJSON<Drawings>(`/api/pieces/${encodeURIComponent(id)}/drawings${query({ units: unitsWord() })}`));
-  const f = fineness(build.fineness);
-  const drawn = drawings.value?.drawings.some((d) => d.kind === "cut" || d.kind === "glue");
+export function MaterialPage({ id, base, build }: PieceProps): VNode {
+  const at = `/api/pieces/${encodeURIComponent(id)}`;
+  const drawings = useLasting(useJSON<Drawings>(`${at}/drawings${query({ units: unitsWord() })}`));
+  const cutting = useLasting(useJSON<Cutting>(`${at}/cutting${query({ units: unitsWord() })}`));
   const layouts = (["panel", "sheet", "stick"] as const).flatMap((kind) => Object.entries(build.cut[kind] ?? {}).map(([name, l]) => ({ kind, name, l })));
   return (
     <div class="material">
@@ -115,20 +104,16 @@ export function MaterialPage({ id, build }: PieceProps): VNode {
       {build.supplies.length > 0 && (
         <section aria-labelledby="supplies"><h2 id="supplies">Glue and finish</h2><ul class="supplies">{build.supplies.map((s) => <SupplyOne key={s.name} s={s} />)}</ul></section>
       )}
-      <section aria-labelledby="layouts">
+      <section aria-labelledby="layouts" class="layouts-of">
         <h2 id="layouts">How it is cut</h2>
         {layouts.length === 0 && <p>{build.parts.some((p) => p.states) ? "Nothing is left to cut." : "Nothing is cut for this piece."}</p>}
-        <ul class="layouts">{layouts.map((x) => <LayoutOf key={x.kind + x.name} {...x} f={f} currency={build.currency} />)}</ul>
+        {cutting.trouble && <p class="note" role="status">{cutting.trouble.message}</p>}
+        <ul class="layouts">
+          {layouts.map((x) => (
+            <LayoutOf key={x.kind + x.name} id={id} base={base} build={build} {...x} drawings={drawings} line={cutting.value?.layouts.find((c) => c.kind === x.kind && c.material === x.name)} />
+          ))}
+        </ul>
       </section>
-      {(layouts.length > 0 || drawn) && <section aria-labelledby="layout-drawings" class="layout-drawings">
-        <h2 id="layout-drawings">Boards, sticks and strips</h2>
-        <Here from={drawings} what="the drawings">
-          {(all) => {
-            const shown = all.drawings.filter((d) => d.kind === "cut" || d.kind === "glue");
-            return shown.length === 0 ? <p>There is no layout to draw.</p> : <div class="sheets">{shown.map((d) => <Sheet key={d.id} piece={id} drawing={d} />)}</div>;
-          }}
-        </Here>
-      </section>}
     </div>
   );
 }

@@ -38,6 +38,7 @@ export interface Used { stock: string; parts: { tag: string }[] }
 export interface Cut { n: number; on: string; machine: string; setting: number; makes: string[] }
 export interface Layout {
   unit: string; cost: number; bound: number; gap: number; proven: boolean; waste: Waste; used: Used[]; cuts: Cut[]; not_placed: unknown[];
+  panels?: { tag: string }[]; bound_of?: string;
 }
 export interface Buy { item: string; count: number; unit: string; pack: number; needed: number; price: number | null; from_rack: number; assumed?: string[] }
 export interface Supply { name: string; for: string[]; quantity: number; unit: string; cautions: string[] }
@@ -54,11 +55,25 @@ export interface Build {
   piece: string; shop: string; currency: string; unit: "in" | "mm"; fineness: string; sizes: Size[]; parts: Part[]; totals: Totals;
   findings: Finding[]; cut: Record<"stick" | "panel" | "sheet", Record<string, Layout>>; buy: Buy[]; supplies: Supply[];
   steps: Step[]; time: { hands_h: number; calendar_days: number; assumed: string[] }; price: Price; unknown: string[];
+  accepted?: Accepted[];
+}
+/** A layout that was accepted, and what has become of it. */
+export interface Accepted {
+  kind: string; material: string; entry: number; id: string; actor: string; state: "taken" | "outdated" | "refused"; why?: string; cost: number; bound: number;
 }
 
 export type SizeField = Listed<Forms["SizeBody"]>;
 export type Field = Listed<Forms["FieldBody"]>;
 export type Sizes = Listed<Forms["SizesBody"]>;
+
+export type CuttingLine = Listed<Forms["CuttingLine"]>;
+export type Cutting = Listed<Forms["CuttingBody"]>;
+export type OneMore = Listed<Forms["OneMoreBody"]>;
+
+export type Good = Forms["GoodBody"];
+export type Search = Omit<Forms["SearchBody"], "layout">;
+export interface Searches { searches: Search[] }
+export type SearchPictures = Listed<Forms["ComparedOutBody"]>;
 
 export type DrawingLine = Forms["DrawingLine"];
 export type Drawings = Listed<Forms["DrawingsBody"]>;

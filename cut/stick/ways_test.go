@@ -1,0 +1,123 @@
+package stick
+
+import (
+	"context"
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rodwright/cut"
+	"rodwright/length"
+)
+
+// leastOf is the least cost of a model's parts, by trying everything: each is bought, or goes on a stick that was begun
+// or a new one.
+func leastOf(m *model) float64 {
+	var parts []int
+	for k, kd := range m.kinds {
+		parts = append(parts, slices.Repeat([]int{k}, kd.need)...)
+	}
+	best, avail := math.Inf(1), m.counts()
+	var put func(i int, slack []int64, cost float64)
+	put = func(i int, slack []int64, cost float64) {
+		if cost >= best {
+			return
+		}
+		if i == len(parts) {
+			best = cost
+			return
+		}
+		kd := m.kinds[parts[i]]
+		for s := range slack {
+			if slack[s] >= kd.size {
+				slack[s] -= kd.size
+				put(i+1, slack, cost)
+				slack[s] += kd.size
+			}
+		}
+		for s, st := range m.stores {
+			if avail[s] != 0 && (st.only == parts[i] || st.only < 0 && st.room >= kd.size) {
+				take(avail, s)
+				put(i+1, append(slices.Clip(slack), st.room-kd.size), cost+st.price)
+				give(avail, s)
+			}
+		}
+	}
+	put(0, nil, 0)
+	return best
+}
+
+// drawPriced is a few parts, most of which can be bought, on sticks of up to two lengths of which few may be there.
+func drawPriced(t *rapid.T) *Problem {
+	p := &Problem{Unit: length.MM}
+	for i := range rapid.IntRange(1, 2).Draw(t, "stocks") {
+		p.Stock = append(p.Stock, Stock{
+			Tag: string(rune('S' + i)), Length: length.Length(rapid.IntRange(20, 60).Draw(t, "stock")) * length.Millimetre,
+			Count: cut.Count(rapid.SampledFrom([]int{-1, 1, 2}).Draw(t, "there")), Price: cut.Priced(float64(rapid.IntRange(4, 12).Draw(t, "price"))),
+		})
+	}
+	for i := range rapid.IntRange(3, 7).Draw(t, "parts") {
+		q := Part{Tag: string(rune('A' + i)), Length: length.Length(rapid.IntRange(5, 30).Draw(t, "length")) * length.Millimetre, Count: 1}
+		if rapid.IntRange(0, 3).Draw(t, "sold ready made") > 0 {
+			q.Bought = cut.Priced(float64(rapid.IntRange(1, 24).Draw(t, "bought")) / 4)
+		}
+		p.Parts = append(p.Parts, q)
+	}
+	return p
+}
+
+// All ways that may serve hold the cheapest layout whenever the first one is dearer; what they prove is true.
+func TestGoingThroughAllWaysFindsTheCheapestLayout(t *testing.T) {
+	cheaper, proven, open := 0, 0, 0
+	for seed := range 3000 {
+		p := rapid.Custom(drawPriced).Example(seed)
+		m := newModel(p)
+		s := newSearch(m, cut.NewBudget(context.Background(), cut.Limits{}))
+		s.best.left = make([]int, len(m.kinds))
+		if s.offer(m.firstFit()); s.rank.left > 0 || len(m.kinds) == 0 || len(m.stores) == m.sold {
+			continue
+		}
+		had, want := s.rank.cost, leastOf(m)
+		c := newColumns(s)
+		c.seed()
+		if seed%3 > 0 {
+			s.byWays(c)
+		} else { // any weights do
+			weights := make([]int64, len(m.kinds))
+			for k := range weights {
+				weights[k] = int64(s.dice.Share() * 2 * weightScale)
+			}
+			s.goThrough(weights, c.price)
+		}
+		switch {
+		case s.bound > want+costEps || s.rank.cost < want-costEps:
+			t.Fatalf("seed %d: bound %v and cost %v, the least is %v", seed, s.bound, s.rank.cost, want)
+		case s.bound < s.rank.cost:
+			open++
+		case had > want:
+			cheaper++
+		default:
+			proven++
+		}
+	}
+	if cheaper == 0 || proven == 0 || open*20 > cheaper+proven {
+		t.Errorf("%d found, %d proven at once, %d left open", cheaper, proven, open)
+	}
+}
+
+func TestABoughtPartIsCutWhereRoomIsLeft(t *testing.T) {
+	m := newModel(&Problem{
+		Unit: length.MM, Stock: []Stock{{Tag: "S", Length: 100, Count: cut.Any, Price: cut.Priced(10)}},
+		Parts: []Part{{Tag: "C1", Length: 70, Count: 1}, {Tag: "C2", Length: 30, Count: 1, Bought: cut.Priced(2)}, {Tag: "C3", Length: 20, Count: 1, Bought: cut.Priced(3)}},
+	})
+	loads := m.buyOrCut([]load{{0, []int32{0}}, {1, []int32{1}}, {2, []int32{2}}})
+	order(loads)
+	if len(loads) != 2 || !slices.Equal(loads[0].kinds, []int32{0, 2}) || !slices.Equal(loads[1].kinds, []int32{1}) {
+		t.Errorf("%v: the dearer of the two goes on the stick", loads)
+	}
+	if loads = m.buyOrCut([]load{{0, []int32{0}}, {0, []int32{1, 2}}}); len(loads) != 2 {
+		t.Errorf("%v: a second stick costs 10, its parts 5 bought", loads)
+	}
+}
