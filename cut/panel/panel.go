@@ -67,6 +67,10 @@ func Solve(ctx context.Context, p *Problem, l cut.Limits) (*cut.Answer, error) {
 		search = cut.Sooner(ctx, offcut.Time)
 	}
 	s := newSearch(m, cut.NewBudget(search, l))
-	s.run()
+	if l.Nodes == cut.Endless {
+		s.runBeside(search)
+	} else {
+		s.run()
+	}
 	return offcut.Use(p, s.made(), cut.NewBudget(ctx, cut.Limits{Nodes: offcut.Nodes})), nil
 }

@@ -51,6 +51,7 @@ type search struct {
 	taken     int     // ways of the program that are among them
 	sets      [][]int // of setKinds kinds those that a sweep looks at together
 	setKinds  int
+	unbounded bool // it looks for layouts alone and leaves the bound to the search it runs beside
 }
 
 func newSearch(m *model, b *cut.Budget) *search {
@@ -127,6 +128,10 @@ func (s *search) round(b *branching, share int) {
 	s.anneal(b.p, int(float64(share)*s.annealed()))
 	s.renew(b.p.l, int(float64(share)*(1-s.annealed())))
 	s.renewFully(b.root, share/8)
+	if s.unbounded {
+		s.exchange(share / 8)
+		return
+	}
 	b.patience = share / 500
 	if b.search(share / 2); s.best == before {
 		b.search(share) // where nothing cheaper is found, it is rather the bound that is lacking
