@@ -15,22 +15,28 @@ var cautionsCSV string
 //go:embed ways.csv
 var waysCSV string
 
-// cautionRows and wayRows hold what the trade knows of each kind of work, in the order of the tables.
+// cautionsOf and waysOf hold what the trade knows by kind of work, in the order of the tables.
 var (
-	cautionRows = sync.OnceValue(func() []table.Row { return table.Read(cautionsCSV) })
-	wayRows     = sync.OnceValue(func() []table.Row { return table.Read(waysCSV) })
+	cautionsOf = sync.OnceValue(func() map[string][]string {
+		out := map[string][]string{}
+		for _, r := range table.Read(cautionsCSV) {
+			work := r.Text("work")
+			out[work] = append(out[work], r.Text("caution"))
+		}
+		return out
+	})
+	waysOf = sync.OnceValue(func() map[string][]way {
+		out := map[string][]way{}
+		for _, r := range table.Read(waysCSV) {
+			work := r.Text("work")
+			out[work] = append(out[work], way{r.Text("tool"), r.Text("name"), r.Text("listed") == "yes"})
+		}
+		return out
+	})
 )
 
 // Cautions returns what to beware of in a kind of work; nil where the work hurts nobody.
-func Cautions(work string) []string {
-	var out []string
-	for _, r := range cautionRows() {
-		if r.Text("work") == work {
-			out = append(out, r.Text("caution"))
-		}
-	}
-	return out
-}
+func Cautions(work string) []string { return slices.Clone(cautionsOf()[work]) }
 
 // way is one way to do a kind of work.
 //
@@ -41,16 +47,8 @@ type way struct {
 	listed     bool
 }
 
-// ways returns the trade's ways to do a kind of work, the best first.
-func ways(work string) []way {
-	var out []way
-	for _, r := range wayRows() {
-		if r.Text("work") == work {
-			out = append(out, way{r.Text("tool"), r.Text("name"), r.Text("listed") == "yes"})
-		}
-	}
-	return out
-}
+// ways returns the trade's ways to do a kind of work, the best first. Nobody may change them.
+func ways(work string) []way { return waysOf()[work] }
 
 // Tools returns what the shop does a kind of work with, the trade's best way that the shop owns a tool
 // for, and what serves instead: the shop's other tools first, then what the trade would use. A tool that
