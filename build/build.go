@@ -45,9 +45,9 @@ type Build struct {
 	Hash     string    // of the input: sha256:…
 }
 
-// Derive works out a build. The error is a *piece.Error with its place in the document when the piece
-// can't be resolved or taken off; what is merely bad is a finding.
-func Derive(in Input, memo *Memo) (*Build, error) {
+// SetOut resolves a piece and takes its parts off, as it stands where something was measured, and derives nothing further:
+// pipes are as taken off, bought or cut by the rule of thumb. Errors are as with [Derive].
+func SetOut(in Input) (*Build, error) {
 	b := &Build{Doc: in.Document, Shop: in.Shop, Hash: hash(in)}
 	var err error
 	if b.Resolved, err = piece.Resolve(in.Document, in.Shop); err != nil {
@@ -57,7 +57,21 @@ func Derive(in Input, memo *Memo) (*Build, error) {
 		return nil, err
 	}
 	if !in.Record.Empty() {
-		if err := b.underway(in.Record, memo); err != nil {
+		b.Under = &Underway{Record: in.Record}
+		err = b.stand(b.Under)
+	}
+	return b, err
+}
+
+// Derive works out a build. The error is a *piece.Error with its place in the document when the piece
+// can't be resolved or taken off; what is merely bad is a finding.
+func Derive(in Input, memo *Memo) (*Build, error) {
+	b, err := SetOut(in)
+	if err != nil {
+		return nil, err
+	}
+	if b.Under != nil {
+		if err := b.underway(memo); err != nil {
 			return nil, err
 		}
 		return b, nil

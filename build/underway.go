@@ -29,13 +29,9 @@ type Underway struct {
 	DoneH   float64     // hours with hands spent so far
 }
 
-// underway derives a piece that is being built. The plan as drawn is taken off already.
-func (b *Build) underway(rec *journal.Record, memo *Memo) error {
-	u := &Underway{Record: rec}
-	b.Under = u
-	if err := b.stand(u); err != nil {
-		return err
-	}
+// underway derives a piece that is being built. It is set out already.
+func (b *Build) underway(memo *Memo) error {
+	u, rec := b.Under, b.Under.Record
 	whole, _, err := layouts(b.Resolved, b.Parts, b.Shop, rec, memo)
 	if err != nil {
 		return err

@@ -48,11 +48,12 @@ func sameParts(now *Truth, plan *build.Build) (bool, error) {
 			}
 		}
 	}
-	drawn, err := now.Log.derive(now.Text, frameOnly(now.Record))
-	if err != nil {
+	out, err := now.Log.setOut(now.Text, frameOnly(now.Record))
+	if err != nil || moved(out.Resolved, plan.Resolved) || !slices.Equal(openings(out), openings(plan)) {
 		return false, err
 	}
-	return !moved(drawn.Resolved, plan.Resolved) && slices.Equal(partLines(drawn), partLines(plan)) && slices.Equal(openings(drawn), openings(plan)), nil
+	drawn, err := now.Log.derive(now.Text, frameOnly(now.Record)) // which pipes are bought is told by their layouts
+	return err == nil && slices.Equal(partLines(drawn), partLines(plan)), err
 }
 
 // openings lists what is cut in the panels of a build.

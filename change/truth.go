@@ -49,14 +49,31 @@ func (l Log) At(number int64) (*Truth, error) {
 }
 
 func (l Log) derive(text []byte, rec *journal.Record) (*build.Build, error) {
-	doc, err := piece.Read(l.Name, text)
+	in, err := l.input(text, rec)
 	if err != nil {
 		return nil, err
+	}
+	return build.Derive(in, l.Memo)
+}
+
+// setOut sets out a text with a record, with nothing derived from its parts.
+func (l Log) setOut(text []byte, rec *journal.Record) (*build.Build, error) {
+	in, err := l.input(text, rec)
+	if err != nil {
+		return nil, err
+	}
+	return build.SetOut(in)
+}
+
+func (l Log) input(text []byte, rec *journal.Record) (build.Input, error) {
+	doc, err := piece.Read(l.Name, text)
+	if err != nil {
+		return build.Input{}, err
 	}
 	if l.Shown != (length.Fineness{}) {
 		doc = doc.Shown(l.Shown)
 	}
-	return build.Derive(build.Input{Document: doc, Shop: l.Shop, Record: rec}, l.Memo)
+	return build.Input{Document: doc, Shop: l.Shop, Record: rec}, nil
 }
 
 // then returns the piece as it would stand with more entries, which are numbered after those that are there.
