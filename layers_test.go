@@ -53,6 +53,7 @@ var forbidden = []struct{ from, to, because string }{
 	{"cut/verify", "cut/stick", "the verifier shares no algorithm with what it verifies"},
 	{"cut/verify", "cut/panel", "the verifier shares no algorithm with what it verifies"},
 	{"cut/verify", "cut/sheet", "the verifier shares no algorithm with what it verifies"},
+	{"cut/verify", "cut/sawing", "the verifier shares no algorithm with what it verifies"},
 	{"build", "draw", "what is derived does not depend on how it is shown"},
 	{"draw/svg", "piece", "a renderer draws marks and knows no furniture"},
 	{"draw/dxf", "piece", "a renderer draws marks and knows no furniture"},

@@ -64,8 +64,39 @@ func (a *author) pipes() []Section {
 	if len(t.Rows) > 0 {
 		s.Blocks = []Block{t, Paragraph{"Between is from centre to centre of the fittings, or to the face of a flange or cap. A joint may end a turn tighter or looser: " +
 			"the plan reckons with " + a.play() + "."}}
+		s.Blocks = append(s.Blocks, a.boughtOrCut()...)
 	}
 	return []Section{s}
+}
+
+// boughtOrCut tells of pipes that could be bought ready made or cut which of the two the plan reckons with, and why,
+// without naming money.
+func (a *author) boughtOrCut() (out []Block) {
+	var there, bought, cut []string
+	for _, p := range a.of(part.Pipe) {
+		switch {
+		case p.FromWhy == "":
+		case p.From == part.FromStick:
+			cut = append(cut, p.Tag)
+		case strings.HasSuffix(p.FromWhy, " is there"):
+			there = append(there, p.Tag)
+		default:
+			bought = append(bought, p.Tag)
+		}
+	}
+	for _, of := range []struct {
+		tags []string
+		says string
+	}{
+		{there, "%s: nipples with both ends threaded that are there already."},
+		{bought, "%s: bought ready made as nipples with both ends threaded, at the prices this plan was reckoned with the cheaper way. Cut and threaded as long as between and take-outs give, they serve as well."},
+		{cut, "%s: cut and threaded, at the prices this plan was reckoned with the cheaper way. A nipple bought ready made serves only where it is as long."},
+	} {
+		if len(of.tags) > 0 {
+			out = append(out, Paragraph{fmt.Sprintf(of.says, spans(of.tags))})
+		}
+	}
+	return out
 }
 
 // play is how far a pipe may come out longer or shorter as it is wrenched, at most.

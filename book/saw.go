@@ -19,7 +19,7 @@ func (a *author) layoutWords(l layout.Layout) string {
 	if words := a.explained(l).Why(why, l.Answer.Of); words != "" && why.Ground != explain.One {
 		says = append(says, "Why not fewer? "+words)
 	}
-	if why.Ground != explain.Weighed && why.Ground != explain.Open {
+	if why.Ground != explain.Weighed && why.Ground != explain.Open && !why.Alike { // those say it already
 		says = append(says, proof(l.Answer))
 	}
 	if l.Kind == layout.OfBoards {
@@ -47,17 +47,26 @@ func wasteWords(l layout.Layout) string {
 	if len(of) == 0 {
 		return ""
 	}
-	share := func(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) }
+	share := func(v float64) string {
+		if v > 0 && v < 0.005 {
+			return "less than 1 %"
+		}
+		return fmt.Sprintf("%.0f %%", 100*v)
+	}
 	taken := "saw cuts and trimming"
 	if l.Kind == layout.OfBoards {
 		taken = "saw cuts, jointing and trimming"
 	}
-	words := fmt.Sprintf("%s of it become parts, %s take %s", share(of[explain.Parts]), taken,
+	words := fmt.Sprintf("%s of it becomes parts, %s take %s", share(of[explain.Parts]), taken,
 		share(of[explain.Later]+of[explain.SawCuts]+of[explain.Trimming]+of[explain.Defects]))
-	if of[explain.Kept] > 0 {
-		words += fmt.Sprintf(", %s is left to keep", share(of[explain.Kept]))
+	kept, lost := of[explain.Kept], of[explain.Lost]
+	switch {
+	case kept > 0 && lost > 0:
+		return words + fmt.Sprintf(", %s is left to keep and %s is lost.", share(kept), share(lost))
+	case kept > 0:
+		return words + fmt.Sprintf(" and %s is left to keep.", share(kept))
 	}
-	return words + fmt.Sprintf(" and %s is lost.", share(of[explain.Lost]))
+	return words + fmt.Sprintf(" and %s is lost.", share(lost))
 }
 
 // proof tells how much better any other layout of the same stock could be, without naming money.

@@ -62,10 +62,13 @@ func RoundMoney(v float64) float64 {
 }
 
 // Settle returns cost and bound as they are printed: both rounded to a millionth, the bound towards the
-// safe side, and proven when nothing is left between them. upper says that bound is an upper bound.
+// safe side, and proven when nothing was left between them before. upper says that bound is an upper bound.
 func Settle(cost, bound float64, upper bool) (c, b float64, proven bool) {
 	c = RoundMoney(cost)
 	slack := 1e-9 * math.Max(1, math.Abs(c)*1e-3)
+	if upper && bound-slack <= cost || !upper && bound+slack >= cost {
+		return c, c, true
+	}
 	if upper {
 		bound = math.Ceil((bound-slack)*moneySteps) / moneySteps
 		return c, math.Max(bound, c), bound <= c

@@ -26,6 +26,8 @@ func TestCostAndBoundArePrintedOnTheSafeSide(t *testing.T) {
 		{"a bound is rounded down", 80, 79.1234569, false, 80, 79.123456, false},
 		{"an upper bound is rounded up", 80, 81.1234561, true, 80, 81.123457, false},
 		{"an upper bound that is met is proven", 80, 80, true, 80, 80, true},
+		{"what is no whole millionth is proven when it is met", 142.35 / 25.4, 142.35 / 25.4, false, 5.604331, 5.604331, true},
+		{"an upper bound alike", 100 / 25.4, 100 / 25.4, true, 3.937008, 3.937008, true},
 		{"nothing costs nothing", 0, 0, false, 0, 0, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -30,27 +30,6 @@ type Sequence struct {
 // Fewest reports whether no order has fewer settings and walks together.
 func (s Sequence) Fewest() bool { return s.Settings+s.Walks == s.AtLeast }
 
-// Order returns the tasks in an order in which they can be made, with as few changes as [Arrange] finds.
-// Cuts that follow each other on one piece of stock at one setting become one step.
-func Order(tasks []Task) (out []Setting) {
-	for _, i := range Arrange(tasks).Tasks {
-		out = appendStep(out, tasks[i].Setting)
-	}
-	for i := range out {
-		out[i].N = i + 1
-	}
-	return out
-}
-
-func appendStep(out []Setting, s Setting) []Setting {
-	if n := len(out); n > 0 && out[n-1].On == s.On && out[n-1].Machine == s.Machine && out[n-1].Setting == s.Setting {
-		out[n-1].Makes = append(out[n-1].Makes, s.Makes...)
-		return out
-	}
-	s.Makes = slices.Clone(s.Makes)
-	return append(out, s)
-}
-
 // Arrange orders the tasks for the fewest changes: settings of a stop or fence, and walks from one machine
 // to the other. Each machine keeps its setting while work is done at the other. Among orders that it finds
 // equal long cuts come first, and the cuts of one setting follow each other stock by stock.

@@ -16,49 +16,12 @@ func task(on string, setting length.Length, after int, makes ...string) cut.Task
 }
 
 func TestCutsOfOneSettingAreMadeTogether(t *testing.T) {
-	got := cut.Order([]cut.Task{
+	got := cut.Arrange([]cut.Task{
 		task("B1", 40, -1, "A1"), task("B1", 20, 0, "A2"), task("B2", 40, -1, "A3"), task("B2", 40, 2, "A4"), task("B2", 20, 3, "A5"),
 	})
-	want := []cut.Setting{
-		{N: 1, On: "B1", Machine: cut.Crosscut, Setting: 40, Makes: []string{"A1"}},
-		{N: 2, On: "B2", Machine: cut.Crosscut, Setting: 40, Makes: []string{"A3", "A4"}},
-		{N: 3, On: "B1", Machine: cut.Crosscut, Setting: 20, Makes: []string{"A2"}},
-		{N: 4, On: "B2", Machine: cut.Crosscut, Setting: 20, Makes: []string{"A5"}},
+	if want := []int{0, 2, 3, 1, 4}; !slices.Equal(got.Tasks, want) || got.Settings != 2 {
+		t.Errorf("got %v with %d settings", got.Tasks, got.Settings)
 	}
-	if !slices.EqualFunc(got, want, func(a, b cut.Setting) bool {
-		return a.N == b.N && a.On == b.On && a.Setting == b.Setting && slices.Equal(a.Makes, b.Makes)
-	}) {
-		t.Errorf("got %v", got)
-	}
-}
-
-// Laws of the order: every cut is made once, none before the cut it comes after.
-func TestNoCutComesBeforeTheOneItNeeds(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(0, 30).Draw(t, "tasks")
-		tasks := make([]cut.Task, n)
-		name := func(i int) string { return string(rune('a' + i)) }
-		for i := range tasks {
-			tasks[i] = task(name(i), length.Length(rapid.IntRange(1, 4).Draw(t, "setting")), rapid.IntRange(-1, i-1).Draw(t, "after"), name(i))
-		}
-		place := map[string]int{}
-		for at, s := range cut.Order(tasks) {
-			for _, m := range s.Makes {
-				if _, twice := place[m]; twice {
-					t.Fatalf("%s is made twice", m)
-				}
-				place[m] = at
-			}
-		}
-		if len(place) != n {
-			t.Fatalf("%d of %d cuts are made", len(place), n)
-		}
-		for i, task := range tasks {
-			if task.After >= 0 && place[name(i)] < place[name(task.After)] {
-				t.Fatalf("cut %d comes before cut %d", i, task.After)
-			}
-		}
-	})
 }
 
 func TestABudgetEndsWithItsNodesOrItsContext(t *testing.T) {

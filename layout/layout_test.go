@@ -219,6 +219,11 @@ func TestAnAcceptedLayoutHoldsAsLongAsItsPartsDo(t *testing.T) {
 		if _, err := task.Accept(l.Answer); err != nil {
 			t.Errorf("%s: its own answer is refused: %v", task.Material, err)
 		}
+		untold := *l.Answer
+		untold.Cuts = []cut.Setting{{N: 1, On: "no stock"}}
+		if taken, err := task.Accept(&untold); err != nil || !reflect.DeepEqual(taken.Answer, l.Answer) {
+			t.Errorf("%s: its cuts are not told anew: %v", task.Material, err)
+		}
 		worse := *l.Answer
 		worse.Cost /= 2
 		if _, err := task.Accept(&worse); err == nil {

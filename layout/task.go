@@ -6,6 +6,7 @@ import (
 
 	"rodwright/cut"
 	"rodwright/cut/panel"
+	"rodwright/cut/sawing"
 	"rodwright/cut/sheet"
 	"rodwright/cut/stick"
 )
@@ -28,12 +29,15 @@ func (t Task) Solve(ctx context.Context, l cut.Limits) (Layout, error) {
 	return t.laid(a), nil
 }
 
-// Accept takes an answer that was found before, if the verifier finds no fault in it.
+// Accept takes an answer that was found before, if the verifier finds no fault in it. Its cuts are told anew from where
+// the parts lie: what it says of them, or does not, changes nothing.
 func (t Task) Accept(a *cut.Answer) (Layout, error) {
-	if faults := t.Faults(a); len(faults) > 0 {
+	told := *a
+	told.Cuts = nil
+	if faults := t.Faults(&told); len(faults) > 0 {
 		return Layout{}, fmt.Errorf("the layout of %s does not fit its parts: %w", t.Material, faults[0])
 	}
-	return t.laid(a), nil
+	return t.laid(sawing.Finish(t.Problem(), &told)), nil
 }
 
 // laid names what the answer opens.

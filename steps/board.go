@@ -198,8 +198,8 @@ func (p *planner) saw(material string, panels []part.Part, a *cut.Answer, m cut.
 		return after
 	}
 	return p.do(job{
-		work: work, parts: tags(panels), units: float64(cuts), settings: len(groups), after: before(after),
-		title:    fmt.Sprintf("%s the %s: %s at %s", verb, material, several(cuts, "cut"), several(len(groups), "setting")),
+		work: work, parts: tags(panels), units: float64(cuts), settings: timesSet(groups), after: before(after),
+		title:    fmt.Sprintf("%s the %s: %s at %s", verb, material, several(cuts, "cut"), several(timesSet(groups), "setting")),
 		measures: p.settingLines(groups),
 		fits:     func(t shop.Tool) bool { return deepEnough(t, panels) },
 	})
@@ -218,32 +218,56 @@ func deepEnough(t shop.Tool, panels []part.Part) bool {
 // group is the cuts of one stop setting.
 type group struct {
 	setting length.Length
+	times   int // that it is set
 	cuts    int
 	makes   []string // tags, one for each piece; none where a rest is only cut off
 	on      []string // tags of the stock
 }
 
-// settings groups the layout's cuts by stop setting, longest first, so that each stop is set once.
+// settings groups the layout's cuts at one machine by stop setting, in the order in which they are first set. A stop is
+// set again for what lies behind cuts at others.
 func (p *planner) settings(a *cut.Answer, m cut.Machine) []group {
 	if a == nil {
 		return nil
 	}
 	var out []group
+	last := -1
 	for _, c := range a.Cuts {
 		if c.Machine != m {
 			continue
 		}
-		i := slices.IndexFunc(out, func(g group) bool { return g.setting == c.Setting })
+		off := len(c.Makes) == 0 // a saw cut lies between such a setting and that of a part as long
+		i := slices.IndexFunc(out, func(g group) bool { return g.setting == c.Setting && (len(g.makes) == 0) == off })
 		if i < 0 {
 			i = len(out)
 			out = append(out, group{setting: c.Setting})
+		}
+		if i != last {
+			last = i
+			out[i].times++
 		}
 		out[i].cuts += max(len(c.Makes), 1)
 		out[i].makes = append(out[i].makes, c.Makes...)
 		out[i].on = append(out[i].on, c.On)
 	}
-	sortGroups(out)
 	return out
+}
+
+// setOnce takes groups as set once each, the longest first: the parts of a stick can be cut in any order.
+func setOnce(groups []group) []group {
+	for i := range groups {
+		groups[i].times = 1
+	}
+	sortGroups(groups)
+	return groups
+}
+
+// timesSet counts the settings of groups.
+func timesSet(groups []group) (n int) {
+	for _, g := range groups {
+		n += g.times
+	}
+	return n
 }
 
 func sortGroups(gs []group) {
@@ -269,7 +293,7 @@ func blankSettings(panels []part.Part, m cut.Machine) []group {
 		i := slices.IndexFunc(out, func(g group) bool { return g.setting == setting })
 		if i < 0 {
 			i = len(out)
-			out = append(out, group{setting: setting})
+			out = append(out, group{setting: setting, times: 1})
 		}
 		for _, tag := range q.Tags {
 			for range q.GlueLines + 1 {
@@ -282,13 +306,20 @@ func blankSettings(panels []part.Part, m cut.Machine) []group {
 	return out
 }
 
-// settingLines writes each stop setting once, with what it makes: 12 1/2 in × 4: C1.1, C1.2 …
+// settingLines writes each stop setting once, with what it makes: 12 1/2 in × 4, set twice: C1.1, C1.2 …
 func (p *planner) settingLines(groups []group) []string {
 	var out []string
 	for _, g := range groups {
-		line := fmt.Sprintf("%s × %d: %s", p.show(g.setting), len(g.makes), strings.Join(once(g.makes), ", "))
+		again := ""
+		switch {
+		case g.times == 2:
+			again = ", set twice"
+		case g.times > 2:
+			again = fmt.Sprintf(", set %d times", g.times)
+		}
+		line := fmt.Sprintf("%s × %d%s: %s", p.show(g.setting), len(g.makes), again, strings.Join(once(g.makes), ", "))
 		if len(g.makes) == 0 {
-			line = fmt.Sprintf("%s: cut off, not used", p.show(g.setting))
+			line = fmt.Sprintf("%s%s: cut off, saw cut and all, not used", p.show(g.setting), again)
 		}
 		if on := once(g.on); len(on) > 0 {
 			line += "; from " + strings.Join(on, "; ")

@@ -39,7 +39,7 @@ func (p *planner) makePipe(size string, pipes []part.Part) int {
 		return p.bought
 	}
 	a := p.answer(OfSticks, size)
-	groups := p.settings(a, cut.Crosscut)
+	groups := setOnce(p.settings(a, cut.Crosscut))
 	if a == nil {
 		groups = pipeSettings(left(mine, journal.BlankCut))
 	}

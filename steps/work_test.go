@@ -130,10 +130,22 @@ func TestALayoutSaysWhatIsCutFromWhat(t *testing.T) {
 		t.Errorf("ripped at %d settings, %g cuts", rip.Settings, rip.Units)
 	}
 	// The end of B1 that a knot sits in is cut off and makes nothing.
-	if cross := ofWork(w, "crosscut")[0]; cross.Units != 2 || cross.Measures[1] != "2 in: cut off, not used; from B1" {
+	if cross := ofWork(w, "crosscut")[0]; cross.Units != 2 || cross.Measures[1] != "2 in: cut off, saw cut and all, not used; from B1" {
 		t.Errorf("%g cuts: %q", cross.Units, cross.Measures)
 	}
 	lawful(t, w, list)
+
+	// A second length lies behind the knot, so that its stop is set twice.
+	panelAnswer.Cuts = slices.Insert(panelAnswer.Cuts, 2, cut.Setting{N: 3, On: "B1", Machine: cut.Crosscut, Setting: 50 * in, Makes: []string{board.Tag}},
+		cut.Setting{N: 4, On: "B2", Machine: cut.Crosscut, Setting: 50 * in}) // saw cut and all: a setting of its own
+	boards := []steps.Layout{{Kind: steps.OfBoards, Material: shop.WoodItem(board.Material, board.Rough), Answer: panelAnswer}}
+	if w, err = steps.Plan(r, list, boards, s); err != nil {
+		t.Fatal(err)
+	}
+	if cross := ofWork(w, "crosscut")[0]; cross.Settings != 4 || cross.Measures[0] != "50 in × 2, set twice: "+board.Tag+"; from B1" || cross.Measures[2] != "50 in: cut off, saw cut and all, not used; from B2" {
+		t.Errorf("%d settings: %q", cross.Settings, cross.Measures)
+	}
+	panelAnswer.Cuts = slices.Delete(panelAnswer.Cuts, 2, 4)
 
 	// A third board strip from the rip offcut of B2, which is crosscut again once it is ripped off.
 	panelAnswer.Cuts = append(panelAnswer.Cuts, cut.Setting{N: 4, On: "B2", Machine: cut.Crosscut, Setting: 20 * in, Makes: []string{board.Tag}})

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"rodwright/cut/wire"
+	"rodwright/layout"
 )
 
 type cutVerb struct {
@@ -42,6 +43,9 @@ func (v *cutVerb) Run(m *Main) error {
 	out, err := wire.Run(context.Background(), wire.Kind(v.Kind), problem, wire.Options{JSON: v.JSON, Within: v.Within, Now: time.Now, OneMore: v.OneMore})
 	if err != nil {
 		return badInput(err)
+	}
+	if !v.JSON {
+		out = append(out, beware(layout.Kind(v.Kind), "")...)
 	}
 	_, err = m.Stdout.Write(out)
 	return err

@@ -79,6 +79,8 @@ func (d *deeper) print(out *bytes.Buffer, b *build.Build) {
 	switch {
 	case d.gained():
 		fmt.Fprintf(w, "  now\t%s\n", goodWords(d.best))
+	case d.best.Proven && d.best.Of.Words() != "":
+		fmt.Fprintln(w, "  now\tthe same, none of those can be better")
 	case d.best.Proven:
 		fmt.Fprintln(w, "  now\tthe same, nothing can be better")
 	default:
@@ -90,6 +92,7 @@ func (d *deeper) print(out *bytes.Buffer, b *build.Build) {
 	}
 	if d.best.Cost != d.of.Answer.Cost || len(d.best.NotPlaced) != len(d.of.Answer.NotPlaced) {
 		out.WriteString(indentedText(wire.Text(d.of.Problem(), d.best, tellingOf(b, d.of))))
+		out.WriteString(beware(d.of.Kind, "  "))
 	}
 	if d.number > 0 {
 		fmt.Fprintf(out, "  accepted: entry %d\n", d.number)
@@ -107,7 +110,7 @@ func goodWords(a *cut.Answer) string {
 		said += fmt.Sprintf(", at most %s %% could be saved (none costs less than %s)", percent(a.Gap()), twoDecimals(a.Bound))
 	}
 	if of := a.Of.Words(); of != "" {
-		said += " " + of
+		said += ", " + of
 	}
 	if n := len(a.NotPlaced); n > 0 {
 		said += ", without " + counted(n, "part", "parts")

@@ -29,7 +29,7 @@ func printLayouts(out *bytes.Buffer, b *build.Build, more bool) error {
 			fmt.Fprintf(out, "  %s\n", wrap(why, 100, 4))
 		}
 		if len(l.Answer.Used) > 0 {
-			fmt.Fprintf(out, "  beware: %s\n", wrap(strings.Join(steps.SawCautions(steps.Kind(l.Kind)), " "), 96, 11))
+			out.WriteString(beware(l.Kind, "  "))
 		}
 		if more {
 			changes, err := l.OneMore(context.Background(), cut.Limits{Nodes: oneMoreNodes})
@@ -47,6 +47,11 @@ func printLayouts(out *bytes.Buffer, b *build.Build, more bool) error {
 		fmt.Fprintf(out, "  not laid out: %s\n", m)
 	}
 	return nil
+}
+
+// beware tells the cautions of the saws that a layout of a kind is cut at.
+func beware(k layout.Kind, indent string) string {
+	return fmt.Sprintf("%sbeware: %s\n", indent, wrap(strings.Join(steps.SawCautions(steps.Kind(k)), " "), 96, 9+len(indent)))
 }
 
 // oneMoreNodes bounds each search for what one more piece of stock would change.

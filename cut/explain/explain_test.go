@@ -243,7 +243,7 @@ func TestOneMoreStickSavesWhatItReplaces(t *testing.T) {
 			t.Errorf("got %+v, by hand %+v", c, want)
 		}
 	}
-	want := "One more long: bought, the whole costs 5.00 more; had without paying, 20.00 less; 1 stick opened, not 2; longest offcut kept none, not 400 mm."
+	want := "One more long: bought, the whole costs 5.00 more; lying there already, 20.00 less; 1 stick opened, not 2; longest offcut kept none, not 400 mm."
 	if s := mmSpeech("stick").OneMore(got[1], "long"); s != want {
 		t.Errorf("got  %s\nwant %s", s, want)
 	}

@@ -191,9 +191,10 @@ func (s Speech) alike(r Reason, scope cut.Scope) string {
 	return says + "none was found that costs less; " + s.open(r, scope) + "."
 }
 
+// of names the layouts that a claim is true of, set off by a comma from what is claimed.
 func of(scope cut.Scope) string {
 	if w := scope.Words(); w != "" {
-		return w + " "
+		return w + ", "
 	}
 	return ""
 }
@@ -221,16 +222,16 @@ func (s Speech) bound(r Reason, scope cut.Scope) string {
 func (s Speech) open(r Reason, scope cut.Scope) string {
 	says := fmt.Sprintf("one that costs up to %s %% less is not ruled out", s.gap(r))
 	if w := scope.Words(); w != "" {
-		says += " " + w
+		says += ", " + w
 	}
 	return says
 }
 
-// gap prints what is not ruled out, rounded up so that nothing is promised.
+// gap prints what is not ruled out, rounded up so that nothing is promised: to 0.1 %, or to two digits where it is less.
 func (s Speech) gap(r Reason) string {
 	v := 100 * r.Gap
-	step := math.Pow(10, math.Floor(math.Log10(math.Max(v, 1e-4)))-1)
-	return digits(math.Ceil(v/step-1e-9)*step, 2)
+	step := math.Min(0.1, math.Pow(10, math.Floor(math.Log10(math.Max(v, 1e-4)))-1))
+	return digits(math.Ceil(v/step-1e-9)*step, 4)
 }
 
 func capital(s string) string {
@@ -275,7 +276,7 @@ func (s Speech) offcut(x Summary) string {
 // cent is the least that is told of a difference in money.
 const cent = 0.005
 
-// price tells what one more piece saves or costs, bought and lying there already.
+// price tells what one more piece costs when it is bought, and what it saves when it lies there already.
 func (s Speech) price(c Change) string {
 	var says string
 	switch {
@@ -287,7 +288,7 @@ func (s Speech) price(c Change) string {
 		says = "bought, the whole costs the same"
 	}
 	if c.Free > cent {
-		says += "; had without paying, " + s.Money(c.Free) + " less"
+		says += "; lying there already, " + s.Money(c.Free) + " less"
 	}
 	return says
 }

@@ -9,7 +9,7 @@ import (
 	"rodwright/length"
 )
 
-// answer turns the best layout into boards, panels and cuts.
+// answer turns the best layout into boards and panels.
 func (s *search) answer() *cut.Answer {
 	m := s.m
 	a := &cut.Answer{NotPlaced: m.misfit}
@@ -25,10 +25,6 @@ func (s *search) answer() *cut.Answer {
 	sawn := m.sawnBoards(s.best, a.Panels)
 	for _, b := range sawn {
 		a.Used = append(a.Used, m.usedBoard(b, &a.Waste))
-	}
-	a.Cuts = append(cut.Order(m.crosscuts(sawn)), cut.Order(m.rips(sawn))...)
-	for i := range a.Cuts {
-		a.Cuts[i].N = i + 1
 	}
 	cost, bound := cut.RoundMoney(s.best.cost), s.bound
 	if bound >= s.best.cost-costEps {

@@ -220,7 +220,8 @@ func TestTheBoundIsNeverAboveTheCheapestBoards(t *testing.T) {
 }
 
 // The same on boards with knots and splits, where a segment may begin anywhere. The boards are small, as every place is
-// tried.
+// tried. Defects are no narrower than a saw cut: beside a narrower one the saw takes more than the defect, which yield
+// does not reckon with.
 func TestTheBoundIsNeverAboveTheCheapestBoardsWithDefects(t *testing.T) {
 	tight, all := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -230,7 +231,7 @@ func TestTheBoundIsNeverAboveTheCheapestBoardsWithDefects(t *testing.T) {
 			b.Ring, b.Length, b.Width = cut.NoRing, min(b.Length, 30*mm), b.Width+6*mm
 			for j := range b.Defects {
 				d := &b.Defects[j]
-				d.X, d.Length, d.Width = d.X/3/mm*mm, min(d.Length, 6*mm), min(d.Width, 4*mm)
+				d.X, d.Length, d.Width = d.X/3/mm*mm, min(d.Length, 6*mm), max(p.Kerf, min(d.Width, 4*mm))
 			}
 		}
 		for i := range p.Panels {

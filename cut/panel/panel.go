@@ -44,6 +44,7 @@ import (
 
 	"rodwright/cut"
 	"rodwright/cut/panel/offcut"
+	"rodwright/cut/sawing"
 )
 
 // Problem, Board and Panel are what Solve takes; see package cut.
@@ -72,5 +73,6 @@ func Solve(ctx context.Context, p *Problem, l cut.Limits) (*cut.Answer, error) {
 	} else {
 		s.run()
 	}
-	return offcut.Use(p, s.made(), cut.NewBudget(ctx, cut.Limits{Nodes: offcut.Nodes})), nil
+	a := offcut.Use(p, s.made(), cut.NewBudget(ctx, cut.Limits{Nodes: offcut.Nodes}))
+	return sawing.Finish(cut.Problem{Boards: p}, a), nil
 }

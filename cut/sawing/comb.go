@@ -14,7 +14,8 @@ type block struct {
 	tag string
 }
 
-func blocksOf(u cut.Used) (out []block) {
+func blocksOf(u cut.Used) []block {
+	out := make([]block, 0, len(u.Parts)+len(u.Left))
 	for _, p := range u.Parts {
 		out = append(out, block{cut.Rect{X: p.At[0], Y: p.At[1], Length: p.Size[0], Width: p.Size[1]}, p.Tag})
 	}
@@ -39,25 +40,26 @@ func other(m cut.Machine) cut.Machine {
 	return cut.Crosscut
 }
 
-// parted divides blocks wherever a saw cut fits between them.
+// parted sorts blocks in the direction of a machine's cuts and divides them wherever a saw cut fits between them.
 func parted(blocks []block, m cut.Machine, kerf length.Length) (groups [][]block) {
-	sorted := slices.Clone(blocks)
-	slices.SortStableFunc(sorted, func(a, b block) int {
+	slices.SortStableFunc(blocks, func(a, b block) int {
 		x, _ := extent(a.Rect, m)
 		y, _ := extent(b.Rect, m)
 		return cmp.Compare(x, y)
 	})
 	var end length.Length
-	for i, b := range sorted {
+	first := 0
+	for i, b := range blocks {
 		from, to := extent(b.Rect, m)
-		if i == 0 || from >= end+kerf {
-			groups = append(groups, nil)
+		if i == 0 {
 			end = to
+		} else if from >= end+kerf {
+			groups = append(groups, blocks[first:i:i])
+			first, end = i, to
 		}
-		groups[len(groups)-1] = append(groups[len(groups)-1], b)
 		end = max(end, to)
 	}
-	return groups
+	return append(groups, blocks[first:])
 }
 
 // reach is the range that blocks take up.
@@ -73,7 +75,8 @@ func reach(blocks []block, m cut.Machine) (from, to length.Length) {
 // never is more changes of direction than any layout needs.
 const never = 1 << 30
 
-// stages counts how often the direction is taken up to part the blocks when the first cuts are made by m.
+// stages counts how often the direction is taken up to part the blocks when the first cuts are made by m. It puts
+// them in another order.
 func stages(blocks []block, m cut.Machine, kerf length.Length) int {
 	if len(blocks) <= 1 {
 		return 0
@@ -89,23 +92,21 @@ func stages(blocks []block, m cut.Machine, kerf length.Length) int {
 	return min(never, worst+1)
 }
 
-// comb parts one piece of stock into its blocks.
+// comb parts one piece of stock after the other into its blocks.
 type comb struct {
-	piece int
 	kerf  length.Length
-	whole cut.Rect
-	base  int // the number of cuts before those of this piece
 	cuts  []Cut
+	piece int
+	whole cut.Rect
 }
 
 // first is the machine that a piece comes to first: boards are crosscut, sheets go where they come apart in
 // fewer stages.
-func (c *comb) first(p cut.Problem, u cut.Used) cut.Machine {
+func (c *comb) first(p cut.Problem, blocks []block) cut.Machine {
 	if p.Sheets == nil {
 		return cut.Crosscut
 	}
-	blocks := blocksOf(u)
-	if stages(blocks, cut.Rip, c.kerf) < stages(blocks, cut.Crosscut, c.kerf) {
+	if stages(slices.Clone(blocks), cut.Rip, c.kerf) < stages(slices.Clone(blocks), cut.Crosscut, c.kerf) {
 		return cut.Rip
 	}
 	return cut.Crosscut
@@ -138,11 +139,11 @@ func (c *comb) part(piece cut.Rect, blocks []block, m cut.Machine, after int) {
 		}
 		if from > x {
 			after = c.add(piece, m, [2]length.Length{max(x, from-c.kerf), from}, from-x, after)
-			c.cuts[after-c.base].serves(i == 0 && x == edge)
+			c.cuts[after].serves(i == 0 && x == edge)
 		}
 		if to < end {
 			after = c.add(piece, m, [2]length.Length{to, min(end, to+c.kerf)}, to-from, after)
-			c.cuts[after-c.base].makes(g, between(piece, m, from, to))
+			c.cuts[after].makes(g, between(piece, m, from, to))
 		}
 		c.part(between(piece, m, from, to), g, other(m), after)
 		x = to + c.kerf
@@ -159,7 +160,7 @@ func (c *comb) add(piece cut.Rect, m cut.Machine, blade [2]length.Length, settin
 		n.A, n.B = [2]length.Length{piece.X, mid}, [2]length.Length{piece.X + piece.Length, mid}
 	}
 	c.cuts = append(c.cuts, n)
-	return c.base + len(c.cuts) - 1
+	return len(c.cuts) - 1
 }
 
 // serves tells of a cut that makes nothing what it is for: an edge of the stock, or what lies farther in.
@@ -173,6 +174,9 @@ func (n *Cut) serves(edge bool) {
 // makes tells what a cut takes off: parts, or an offcut to keep.
 func (n *Cut) makes(g []block, off cut.Rect) {
 	n.Why = Keep
+	if hasParts(g) {
+		n.Makes = make([]string, 0, len(g))
+	}
 	for _, b := range g {
 		if b.tag != "" {
 			n.Why = Part

@@ -1,5 +1,6 @@
 // Package sawing tells how a layout comes apart at the saw: every cut, where it runs, what must be cut before
 // it and what is left after it; and the list that a person follows, grouped by the setting of stop and fence.
+// The solvers end with [Finish], so that an answer's cuts are the steps of that list, with their numbers.
 //
 // The cuts are read off the places of the parts alone, so that any layout has them, also one that was stored
 // without. A crosscut goes across the length of the stock and is set by a stop, a rip along it and is set by
@@ -11,7 +12,6 @@ package sawing
 import (
 	"cmp"
 	"slices"
-	"strconv"
 
 	"rodwright/cut"
 	"rodwright/length"
@@ -75,32 +75,41 @@ func Of(p cut.Problem, used []cut.Used) *List {
 	if p.Sticks != nil {
 		return ofSticks(p.Sticks, used)
 	}
-	var cuts []Cut
+	c := &comb{kerf: p.Kerf(), cuts: make([]Cut, 0, mostLikely(used))}
 	for i, u := range used {
 		size, ok := p.Size(u.Stock)
 		if !ok {
 			continue
 		}
-		c := &comb{piece: i, kerf: p.Kerf(), whole: cut.Rect{Length: size[0], Width: size[1]}, base: len(cuts)}
-		c.part(c.whole, blocksOf(u), c.first(p, u), -1)
-		cuts = append(cuts, c.cuts...)
+		c.piece, c.whole = i, cut.Rect{Length: size[0], Width: size[1]}
+		blocks := blocksOf(u)
+		c.part(c.whole, blocks, c.first(p, blocks), -1)
 	}
-	l := &List{Cuts: cuts}
-	l.arrange()
+	l := &List{Cuts: c.cuts}
+	l.gather(l.arrange(p.Boards != nil))
 	return l
 }
 
-// arrange orders the cuts and gathers them into runs and steps.
-func (l *List) arrange() {
-	tasks := make([]cut.Task, len(l.Cuts))
-	for i, c := range l.Cuts {
-		tasks[i] = cut.Task{After: c.After, Setting: cut.Setting{On: strconv.Itoa(c.Piece), Machine: c.Machine, Setting: c.stand()}}
+// mostLikely is how many cuts are to be expected: two for a part, and a few for the edges.
+func mostLikely(used []cut.Used) (n int) {
+	for _, u := range used {
+		n += 2*len(u.Parts) + len(u.Left) + 4
 	}
-	s := cut.Arrange(tasks)
+	return n
+}
+
+// Finish gives an answer its cuts, those of its list, and returns it.
+func Finish(p cut.Problem, a *cut.Answer) *cut.Answer {
+	a.Cuts = Of(p, a.Used).Order(a.Used)
+	return a
+}
+
+// gather puts the cuts into runs and steps, in the order of s.
+func (l *List) gather(s cut.Sequence) {
 	l.Settings, l.Walks, l.AtLeast = s.Settings, s.Walks, s.AtLeast
-	n := 0
-	for _, i := range s.Tasks {
-		c := l.Cuts[i]
+	n, from := 0, 0
+	for at, i := range s.Tasks {
+		c := &l.Cuts[i]
 		if k := len(l.Runs) - 1; k < 0 || l.Runs[k].Machine != c.Machine || l.Cuts[l.Runs[k].Steps[0].Cuts[0]].stand() != c.stand() {
 			l.Runs = append(l.Runs, Run{Machine: c.Machine, Setting: c.Setting, Why: c.Why})
 		}
@@ -112,18 +121,18 @@ func (l *List) arrange() {
 			r.Why = Square
 		}
 		if k := len(r.Steps) - 1; k < 0 || r.Steps[k].Piece != c.Piece || l.Cuts[r.Steps[k].Cuts[0]].Why != c.Why {
-			n++
+			n, from = n+1, at
 			r.Steps = append(r.Steps, Step{N: n, Piece: c.Piece})
 		}
 		t := &r.Steps[len(r.Steps)-1]
-		t.Cuts = append(t.Cuts, i)
+		t.Cuts = s.Tasks[from : at+1 : at+1]
 		t.Left = c.Left
 	}
 }
 
 // stand tells settings apart: at one number a stop for parts and one for what is taken off, saw cut and all,
 // stand a saw cut apart.
-func (c Cut) stand() length.Length {
+func (c *Cut) stand() length.Length {
 	if c.takesOff() {
 		return -c.Setting
 	}
@@ -131,17 +140,19 @@ func (c Cut) stand() length.Length {
 }
 
 // takesOff reports whether nothing of what comes off is used.
-func (c Cut) takesOff() bool { return c.Why == Square || c.Why == Off }
+func (c *Cut) takesOff() bool { return c.Why == Square || c.Why == Off }
 
-// Order returns the list as the steps of an answer. Ends of sticks that are squared are none of them.
+// Order returns the list as the steps of an answer, with the numbers of the list. Ends of sticks that are squared
+// are none of them. A step that makes no part takes something off, saw cut and all, or an offcut to keep.
 func (l *List) Order(used []cut.Used) (out []cut.Setting) {
+	out = make([]cut.Setting, 0, l.last())
 	for _, r := range l.Runs {
 		for _, s := range r.Steps {
 			if s.N == 0 {
 				continue
 			}
-			c := cut.Setting{N: s.N, On: used[s.Piece].Stock, Machine: r.Machine, Setting: r.Setting}
-			for _, i := range s.Cuts {
+			c := cut.Setting{N: s.N, On: used[s.Piece].Stock, Machine: r.Machine, Setting: r.Setting, Makes: slices.Clip(l.Cuts[s.Cuts[0]].Makes)}
+			for _, i := range s.Cuts[1:] {
 				c.Makes = append(c.Makes, l.Cuts[i].Makes...)
 			}
 			out = append(out, c)
@@ -167,7 +178,12 @@ func (l *List) Numbers() []int {
 // longest first, from every stick that holds some, before the stop is moved. The parts of a stick can be cut
 // in any order, so that each length is set once and no order has fewer settings.
 func ofSticks(p *cut.StickProblem, used []cut.Used) *List {
-	l := &List{}
+	parts := 0
+	for _, u := range used {
+		parts += len(u.Parts)
+	}
+	l := &List{Cuts: make([]Cut, 0, parts+len(used))}
+	tags := make([]string, 0, parts)
 	left := make([]length.Length, len(used))
 	for i, u := range used {
 		at := slices.IndexFunc(p.Stock, func(s cut.StickStock) bool { return s.Tag == u.Stock })
@@ -176,27 +192,42 @@ func ofSticks(p *cut.StickProblem, used []cut.Used) *List {
 		}
 		left[i] = p.Stock[at].Length
 		for _, q := range u.Parts {
+			tags = append(tags, q.Tag)
 			x := q.At[0] + q.Size[0] + min(p.Kerf, max(0, left[i]-q.At[0]-q.Size[0])).Half()
 			l.Cuts = append(l.Cuts, Cut{
-				Piece: i, Machine: cut.Crosscut, Setting: q.Size[0], Why: Part, Makes: []string{q.Tag}, Whole: true,
+				Piece: i, Machine: cut.Crosscut, Setting: q.Size[0], Why: Part, Makes: tags[len(tags)-1 : len(tags) : len(tags)], Whole: true,
 				A: [2]length.Length{x}, B: [2]length.Length{x}, After: -1,
 			})
 		}
 	}
-	order := make([]int, len(l.Cuts))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(l.Cuts[b].Setting, l.Cuts[a].Setting) })
+	order := l.longestFirst()
 	l.square(p.Trim, used, left)
-	for _, i := range order {
+	for at, i := range order {
 		c := &l.Cuts[i]
 		left[c.Piece] -= min(c.Setting+p.Kerf, left[c.Piece])
 		c.Left = left[c.Piece]
-		l.take(i)
+		l.take(order, at)
 	}
 	l.AtLeast = l.Settings
 	return l
+}
+
+// longestFirst orders the cuts by their settings, those of one setting as they are.
+func (l *List) longestFirst() []int {
+	type stop struct {
+		at length.Length
+		i  int
+	}
+	stops := make([]stop, len(l.Cuts))
+	for i := range stops {
+		stops[i] = stop{l.Cuts[i].Setting, i}
+	}
+	slices.SortFunc(stops, func(a, b stop) int { return cmp.Or(cmp.Compare(b.at, a.at), cmp.Compare(a.i, b.i)) })
+	order := make([]int, len(stops))
+	for k, s := range stops {
+		order[k] = s.i
+	}
+	return order
 }
 
 // square begins the list with an end of each stick, where the ends are lost.
@@ -216,9 +247,9 @@ func (l *List) square(trim length.Length, used []cut.Used, left []length.Length)
 	}
 }
 
-// take adds a cut of a stick at the end of the list.
-func (l *List) take(i int) {
-	c := l.Cuts[i]
+// take adds a cut of a stick, that at one place of an order, at the end of the list.
+func (l *List) take(order []int, at int) {
+	c := &l.Cuts[order[at]]
 	if k := len(l.Runs) - 1; k < 0 || l.Runs[k].Why == Square || l.Runs[k].Setting != c.Setting {
 		l.Runs = append(l.Runs, Run{Machine: c.Machine, Setting: c.Setting, Why: Part})
 		l.Settings++
@@ -228,7 +259,7 @@ func (l *List) take(i int) {
 		r.Steps = append(r.Steps, Step{N: l.last() + 1, Piece: c.Piece})
 	}
 	t := &r.Steps[len(r.Steps)-1]
-	t.Cuts = append(t.Cuts, i)
+	t.Cuts = order[at-len(t.Cuts) : at+1 : at+1]
 	t.Left = c.Left
 }
 

@@ -335,3 +335,117 @@ func TestTakingOffIsNoSettingForParts(t *testing.T) {
 		t.Errorf("%d settings: %+v", l.Settings, l.Runs)
 	}
 }
+
+// The steps of an answer are those of the list, number by number.
+func TestAnAnswerIsCutByItsList(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := &cut.SheetProblem{Unit: length.MM, Kerf: 3 * mm}
+		var used []cut.Used
+		parts := 0
+		for i := range rapid.IntRange(1, 3).Draw(t, "sheets") {
+			s, u := drawSheet(t, fmt.Sprint("P", i+1), &parts)
+			p.Sheets, used = append(p.Sheets, s), append(used, u)
+		}
+		problem := cut.Problem{Sheets: p}
+		l := sawing.Of(problem, used)
+		told := map[int][]string{}
+		for i, n := range l.Numbers() {
+			told[n] = append(told[n], fmt.Sprint(used[l.Cuts[i].Piece].Stock, l.Cuts[i].Machine, l.Cuts[i].Setting))
+		}
+		cuts := sawing.Finish(problem, &cut.Answer{Used: used}).Cuts
+		for i, c := range cuts {
+			if c.N != i+1 || len(told[c.N]) == 0 || slices.Compact(told[c.N])[0] != fmt.Sprint(c.On, c.Machine, c.Setting) {
+				t.Fatalf("step %d is %+v, in the list %q", i+1, c, told[c.N])
+			}
+		}
+		if len(cuts) != len(told) {
+			t.Fatalf("%d steps, in the list %d", len(cuts), len(told))
+		}
+	})
+}
+
+// Of very many cuts one sheet is sawn up before the next is fetched, and the bound is still true: of two settings
+// of the stop and three of the fence, with one way to the other saw, none can be spared.
+func TestOfVeryManyCutsOneSheetFollowsTheOther(t *testing.T) {
+	p := &cut.SheetProblem{Unit: length.MM, Sheets: []cut.Sheet{{Tag: "P", Length: 1000 * mm, Width: 600 * mm, Count: cut.Any}}}
+	one := cut.Used{Stock: "P"}
+	for i, x := range []length.Length{0, 600, 800} {
+		for k, y := range []length.Length{0, 100, 300} {
+			one.Parts = append(one.Parts, cut.Placed{
+				Tag: fmt.Sprint("D", i, k), At: [2]length.Length{x * mm, y * mm},
+				Size: [2]length.Length{[]length.Length{600, 200, 200}[i] * mm, []length.Length{100, 200, 300}[k] * mm},
+			})
+		}
+	}
+	used := slices.Repeat([]cut.Used{one}, 60)
+	l := sawing.Of(cut.Problem{Sheets: p}, used)
+	if len(l.Cuts) != 60*8 { // 2 across, 2 along in each of the three lengths
+		t.Fatalf("%d cuts", len(l.Cuts))
+	}
+	at := 0
+	for _, r := range l.Runs {
+		for _, s := range r.Steps {
+			if s.Piece < at {
+				t.Fatalf("sheet %d is taken up again after sheet %d", s.Piece+1, at+1)
+			}
+			at = s.Piece
+		}
+	}
+	if l.AtLeast != 5 {
+		t.Errorf("at least %d changes, by hand 2 + 2 + 1", l.AtLeast)
+	}
+	if err := lawful(cut.Problem{Sheets: p}, used); err != nil {
+		t.Error(err)
+	}
+}
+
+// Boards are flattened between crosscutting and ripping, so that a rip is never made before a crosscut that could
+// come first: B1 is as long as its strips, B2 is crosscut for a strip as wide as it is. A crosscut of what falls off
+// B3 waits for the rips, and no crosscut of another board waits with it, though both are at 300.
+func TestBoardsAreCrosscutThenRippedThenCutAgain(t *testing.T) {
+	p := &cut.PanelProblem{Unit: length.MM}
+	board := func(tag string, l, w length.Length, parts ...cut.Placed) cut.Used {
+		p.Boards = append(p.Boards, cut.Board{Tag: tag, Length: l * mm, Width: w * mm})
+		return cut.Used{Stock: tag, Parts: parts}
+	}
+	strip := func(x, y, l, w length.Length) cut.Placed {
+		return cut.Placed{Tag: "A", At: [2]length.Length{x * mm, y * mm}, Size: [2]length.Length{l * mm, w * mm}}
+	}
+	used := []cut.Used{
+		board("B1", 500, 100, strip(0, 0, 500, 60), strip(0, 60, 500, 40)),
+		board("B2", 400, 60, strip(0, 0, 300, 60)),
+		board("B3", 900, 100, strip(0, 0, 700, 60), strip(0, 60, 300, 40)),
+	}
+	problem := cut.Problem{Boards: p}
+	var got []string
+	for _, c := range sawing.Finish(problem, &cut.Answer{Used: used}).Cuts {
+		got = append(got, fmt.Sprintf("%s %s %d", c.On, c.Machine, c.Setting/mm))
+	}
+	want := []string{"B3 crosscut 700", "B2 crosscut 300", "B1 rip 60", "B3 rip 60", "B3 crosscut 300"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if err := lawful(problem, used); err != nil {
+		t.Error(err)
+	}
+	used = []cut.Used{board("B4", 500, 100, strip(0, 0, 500, 50), strip(0, 50, 500, 50)), board("B5", 500, 150, strip(0, 0, 500, 50), strip(0, 50, 500, 50), strip(0, 100, 500, 50)), used[1]}
+	if first := sawing.Finish(problem, &cut.Answer{Used: used}).Cuts[0]; first.On != "B2" {
+		t.Errorf("%s on %s comes before the crosscut of B2", first.Machine, first.On)
+	}
+}
+
+func BenchmarkTheListOfTenThousandParts(b *testing.B) {
+	p := &cut.SheetProblem{Unit: length.MM, Kerf: 3 * mm, Sheets: []cut.Sheet{{Tag: "P", Length: 2440 * mm, Width: 1220 * mm, Count: cut.Any}}}
+	one := cut.Used{Stock: "P"}
+	for x := range length.Length(10) {
+		for y := range length.Length(10) {
+			one.Parts = append(one.Parts, cut.Placed{
+				Tag: fmt.Sprint("D", x, y), At: [2]length.Length{10*mm + x*240*mm, 10*mm + y*120*mm}, Size: [2]length.Length{(200 + x) * mm, (90 + y) * mm},
+			})
+		}
+	}
+	used := slices.Repeat([]cut.Used{one}, 100)
+	for b.Loop() {
+		sawing.Of(cut.Problem{Sheets: p}, used).Order(used)
+	}
+}

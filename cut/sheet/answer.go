@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"rodwright/cut"
+	"rodwright/cut/sawing"
 	"rodwright/length"
 )
 
@@ -17,16 +18,12 @@ func (s *search) answer() *cut.Answer {
 	slices.SortStableFunc(sheets, func(x, y filled) int {
 		return cmp.Or(cmp.Compare(x.store, y.store), cmp.Compare(m.empty(x), m.empty(y)))
 	})
-	var tasks []staged
 	for _, f := range sheets {
 		if len(f.parts) == 0 {
 			continue
 		}
-		u := m.used(f, &a.Waste)
-		a.Used = append(a.Used, u)
-		tasks = append(tasks, m.tasks(f, u, len(tasks))...)
+		a.Used = append(a.Used, m.used(f, &a.Waste))
 	}
-	a.Cuts = ordered(tasks)
 	for k, n := range s.best.left {
 		for range n {
 			if !m.valued {
@@ -42,7 +39,7 @@ func (s *search) answer() *cut.Answer {
 		bound = math.Min(bound, cost)
 	}
 	a.Cost, a.Bound, a.Proven = cut.Settle(cost, bound, m.valued)
-	return a
+	return sawing.Finish(cut.Problem{Sheets: m.p}, a)
 }
 
 // used describes one sheet and adds up what is lost of it.
@@ -98,29 +95,4 @@ func (t *sheetTotals) piece(m *model, st store, p piece, u *cut.Used) {
 	}
 	t.defect += min(bad, area)
 	t.lost += area - min(bad, area)
-}
-
-// tasks lists the cuts of one sheet, in the direction that takes fewer stages first. base is the number of
-// tasks before them.
-func (m *model) tasks(f filled, u cut.Used, base int) []staged {
-	boxes := make([]box, 0, len(u.Parts)+len(u.Left))
-	for _, q := range u.Parts {
-		boxes = append(boxes, box{cut.Rect{X: q.At[0], Y: q.At[1], Length: q.Size[0], Width: q.Size[1]}, q.Tag})
-	}
-	for _, o := range u.Left {
-		boxes = append(boxes, box{Rect: cut.Rect{X: o.At[0], Y: o.At[1], Length: o.Size[0], Width: o.Size[1]}})
-	}
-	s := m.p.Sheets[m.stores[f.store].sheet]
-	c := &cutter{sheet: s.Tag, kerf: m.p.Kerf}
-	first := acrossX
-	if stagesFrom(slices.Clone(boxes), acrossY, m.p.Kerf) < stagesFrom(slices.Clone(boxes), acrossX, m.p.Kerf) {
-		first = acrossY
-	}
-	c.piece(cut.Rect{Length: s.Length, Width: s.Width}, boxes, first, -1, 1)
-	for i := range c.tasks {
-		if c.tasks[i].After >= 0 {
-			c.tasks[i].After += base
-		}
-	}
-	return c.tasks
 }

@@ -91,17 +91,17 @@ func TestNothingIsLostByDividing(t *testing.T) {
 }
 
 func TestTheFewestStagesThatPartTheBoxes(t *testing.T) {
-	b := func(x, y, l, w length.Length) box { return box{Rect: rect(x, y, l, w)} }
+	b := rect
 	for _, c := range []struct {
 		name  string
-		boxes []box
+		boxes []cut.Rect
 		want  int
 	}{
-		{"one part", []box{b(0, 0, 10, 10)}, 0},
-		{"two beside each other", []box{b(0, 0, 10, 10), b(12, 5, 10, 10)}, 1},
-		{"two columns, one parted again", []box{b(0, 0, 10, 10), b(12, 0, 10, 10), b(12, 12, 10, 10)}, 2},
-		{"a pinwheel", []box{b(0, 0, 20, 10), b(22, 0, 10, 20), b(12, 22, 20, 10), b(0, 12, 10, 20)}, never},
-		{"closer than the saw cut", []box{b(0, 0, 10, 10), b(11, 0, 10, 10)}, never},
+		{"one part", []cut.Rect{b(0, 0, 10, 10)}, 0},
+		{"two beside each other", []cut.Rect{b(0, 0, 10, 10), b(12, 5, 10, 10)}, 1},
+		{"two columns, one parted again", []cut.Rect{b(0, 0, 10, 10), b(12, 0, 10, 10), b(12, 12, 10, 10)}, 2},
+		{"a pinwheel", []cut.Rect{b(0, 0, 20, 10), b(22, 0, 10, 20), b(12, 22, 20, 10), b(0, 12, 10, 20)}, never},
+		{"closer than the saw cut", []cut.Rect{b(0, 0, 10, 10), b(11, 0, 10, 10)}, never},
 	} {
 		if got := stagesOf(c.boxes, 2); got != c.want {
 			t.Errorf("%s: %d stages, want %d", c.name, got, c.want)

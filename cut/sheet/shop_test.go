@@ -207,24 +207,32 @@ func (s *saw) yields(i int, hand []bite) bool {
 	}
 	step := s.steps[i]
 	for n, p := range hand {
-		near, far := p, p
-		if step.Machine == cut.Crosscut {
-			near.l, far.l = step.Setting, p.l-step.Setting-s.kerf
-		} else {
-			near.w, far.w = step.Setting, p.w-step.Setting-s.kerf
-		}
-		if near.l >= p.l && near.w >= p.w || near.l > p.l || near.w > p.w {
-			continue
-		}
-		rest := append(slices.Delete(slices.Clone(hand), n, n+1), near)
-		if far.l > 0 && far.w > 0 {
-			rest = append(rest, far)
-		}
-		if s.yields(i, slices.Clone(rest)) || s.yields(i+1, slices.Clone(rest)) { // another cut at this setting, or none
+		rest := slices.Delete(slices.Clone(hand), n, n+1)
+		if s.goesOn(i, rest, p, step.Setting) || len(step.Makes) == 0 && s.goesOn(i, rest, p, step.Setting-s.kerf) {
 			return true
 		}
 	}
 	return false
+}
+
+// goesOn reports whether that is so when a piece p is cut at step i so that off comes off it in front of the saw cut;
+// what comes off for nothing may be told with the saw cut, and then be no more than that.
+func (s *saw) goesOn(i int, rest []bite, p bite, off length.Length) bool {
+	near, far := p, p
+	if s.steps[i].Machine == cut.Crosscut {
+		near.l, far.l = off, p.l-off-s.kerf
+	} else {
+		near.w, far.w = off, p.w-off-s.kerf
+	}
+	if near.l >= p.l && near.w >= p.w || near.l > p.l || near.w > p.w {
+		return false
+	}
+	for _, q := range []bite{near, far} {
+		if q.l > 0 && q.w > 0 {
+			rest = append(rest, q)
+		}
+	}
+	return s.yields(i, slices.Clone(rest)) || s.yields(i+1, slices.Clone(rest)) // another cut at this setting, or none
 }
 
 func TestWhoFollowsTheCutsHoldsEveryPart(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"rodwright/cut"
+	"rodwright/cut/sawing"
 	"rodwright/length"
 )
 
@@ -34,9 +35,8 @@ func (m *model) answer(p plan, bound float64) *cut.Answer {
 		}
 	}
 	m.p.TellWhy(a)
-	a.Cuts = m.settings(sticks, a.Used)
 	a.Cost, a.Bound, a.Proven = cut.Settle(m.cost(p.loads)+work, bound+work, false)
-	return a
+	return sawing.Finish(cut.Problem{Sticks: m.p}, a)
 }
 
 // tagger hands out the tags of each kind, in the order of the input.
@@ -84,39 +84,4 @@ func (m *model) used(l load, tags *tagger, w *cut.Waste) cut.Used {
 		w.LeftoverLost += left.MM()
 	}
 	return u
-}
-
-// firstOf is the first kind that is as long as k.
-func (m *model) firstOf(k int) int {
-	for k > 0 && m.kinds[k-1].size == m.kinds[k].size {
-		k--
-	}
-	return k
-}
-
-// settings lists the saw cuts by setting of the stop, the longest first: all parts of one length are cut,
-// from every stick that holds some, before the stop is moved.
-func (m *model) settings(loads []load, used []cut.Used) (out []cut.Setting) {
-	on := make([][]int, len(m.kinds)) // sticks that hold a part of the length, by the first kind of it
-	for i, l := range loads {
-		for n, k := range l.kinds {
-			if n == 0 || m.kinds[l.kinds[n-1]].size != m.kinds[k].size {
-				first := m.firstOf(int(k))
-				on[first] = append(on[first], i)
-			}
-		}
-	}
-	for k := range on {
-		size := length.Length(m.kinds[k].size) - m.p.Kerf
-		for _, i := range on[k] {
-			s := cut.Setting{N: len(out) + 1, On: used[i].Stock, Machine: cut.Crosscut, Setting: size}
-			for _, q := range used[i].Parts {
-				if q.Size[0] == size {
-					s.Makes = append(s.Makes, q.Tag)
-				}
-			}
-			out = append(out, s)
-		}
-	}
-	return out
 }

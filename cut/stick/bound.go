@@ -16,10 +16,7 @@ const scaleLimit = 240
 // bound returns a lower bound of the cost of cutting need[k] parts of each kind k; see the package
 // comment for why it holds. Scales are made for the rooms of each stock in turn.
 func (m *model) bound(need []int, budget *cut.Budget) float64 {
-	sizes := make([]int64, len(m.kinds))
-	for k := range m.kinds {
-		sizes[k] = m.kinds[k].size
-	}
+	sizes := m.sizes()
 	best := 0.0
 	nodes := boundNodes
 	seen := map[int64]bool{}

@@ -13,11 +13,7 @@ type builder struct {
 }
 
 func newBuilder(m *model, b *cut.Budget) *builder {
-	f := &filler{budget: b, nodes: fillNodes, sizes: make([]int64, len(m.kinds))}
-	for k := range m.kinds {
-		f.sizes[k] = m.kinds[k].size
-	}
-	return &builder{m: m, f: f}
+	return &builder{m: m, f: &filler{budget: b, nodes: fillNodes, sizes: m.sizes()}}
 }
 
 // job is what is to be cut and what is there for it. Both are used up by building.

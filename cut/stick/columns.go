@@ -22,6 +22,7 @@ type columns struct {
 	price  float64   // the greatest of a stick
 	same   float64   // the price of all sticks, 0 where they differ
 	centre []float64 // duals of the best bound of the program so far
+	mean   []int64   // weights of the parts by the middle of its duals, once asked for
 }
 
 // mostKinds bounds the kinds of parts of the linear program: its inverse is a full matrix.

@@ -29,10 +29,11 @@ func (s *search) byColumns() {
 	s.byPool(c, quickPool)
 	c.dive(nil, 0)
 	s.byPool(c, largePool)
-	s.byWays(c)
+	s.byWays(c, quickWays)
 	for wrong := 1; wrong <= mostWrong && !s.done() && !s.budget.Over(); wrong++ {
 		c.dive(nil, wrong)
 	}
+	s.byWays(c, largeWays)
 }
 
 // settled reports whether rounding up the program gives no more than is known, whatever is still to come.

@@ -69,19 +69,35 @@ func newModel(p *Problem) *model {
 
 // addStores takes over the stock that has room at all and returns the index of the longest, -1 for none.
 func (m *model) addStores() int {
-	widest := -1
+	widest, pieces := -1, 0
+	for _, q := range m.p.Parts {
+		pieces += int(q.Count)
+	}
 	for i, s := range m.p.Stock {
 		room := int64(m.p.Room(i) + m.p.Kerf)
 		if s.Count == 0 || m.p.Room(i) <= 0 {
 			continue
 		}
-		m.stores = append(m.stores, store{room: room, price: m.p.Cost(i), count: int(s.Count), stock: i, only: -1})
+		count := int(s.Count)
+		if count >= pieces { // no layout opens more sticks than there are parts
+			count = -1
+		}
+		m.stores = append(m.stores, store{room: room, price: m.p.Cost(i), count: count, stock: i, only: -1})
 		if widest < 0 || room > m.stores[widest].room {
 			widest = len(m.stores) - 1
 		}
 	}
 	m.sold = len(m.stores)
 	return widest
+}
+
+// sizes is the length of each kind, a saw cut included.
+func (m *model) sizes() []int64 {
+	out := make([]int64, len(m.kinds))
+	for k := range m.kinds {
+		out[k] = m.kinds[k].size
+	}
+	return out
 }
 
 func (m *model) tooLong(part int) {

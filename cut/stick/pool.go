@@ -69,10 +69,9 @@ func (s *search) byPool(c *columns, e effort) {
 // enumerate lists the ways that lack no more than all may lack together. It reports false where they are too many.
 func (p *pool) enumerate(weight []int64, e effort) bool {
 	m := p.s.m
-	sizes := make([]int64, len(m.kinds))
+	sizes := m.sizes()
 	var all, length int64
 	for k, n := range p.have {
-		sizes[k] = m.kinds[k].size
 		all += int64(n) * weight[k]
 		length += int64(n) * sizes[k]
 	}

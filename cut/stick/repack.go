@@ -5,7 +5,7 @@ import "slices"
 // repack takes a few sticks apart and packs their parts anew, again and again, and keeps what costs less,
 // or as much with what is left gathered in fewer sticks, until the bound is met or the budget is spent.
 func (s *search) repack() {
-	if s.done() || s.budget.Over() {
+	if s.done() || s.budget.Over() || s.rank.left > 0 && s.rank.left <= s.leastLeft() {
 		return
 	}
 	cur := plan{cloneLoads(s.best.loads), slices.Clone(s.best.left)}
@@ -14,9 +14,15 @@ func (s *search) repack() {
 		take(avail, l.store)
 	}
 	reserve := s.budget.Left() / 10
+	least, gained := s.rank.left, s.budget.Left()
 	for !s.done() && s.budget.Left() > reserve && !s.budget.Over() {
 		if s.step(&cur, avail) {
 			s.offerIfCheaper(cur)
+		}
+		if s.rank.left < least {
+			least, gained = s.rank.left, s.budget.Left()
+		} else if least > 0 && gained-s.budget.Left() > patience {
+			break
 		}
 		s.budget.Spend(1)
 	}

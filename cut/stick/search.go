@@ -54,7 +54,7 @@ func (s *search) run() {
 	s.repack()
 	s.tidy()
 	if s.rank.left > 0 {
-		s.bound = s.m.bound(s.placed(), s.budget.Again(boundBudget))
+		s.layPlaced()
 	}
 	s.bound = min(s.bound, s.rank.cost)
 }

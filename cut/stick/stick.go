@@ -10,7 +10,9 @@
 // 1990). It dives for whole sticks (Sadykov, Vanderbeck, Pessoa, Tahiri and Uchoa, INFORMS Journal on Computing 31,
 // 2019). With one kind of stock it lists the ways that a plan of one stick fewer could use, puts aside what the duals
 // of a node rule out, and searches them to the end, by pairs of parts that lie together or apart (Ryan and Foster,
-// 1981). With several it lists the choices of stock that could hold all parts for less and packs into just those.
+// 1981). With several, or where parts can be bought, it lists the ways that a cheaper plan could use, goes through all
+// layouts of them, and gives up what the money that is left has no stock for; and it lists the choices of stock that could
+// hold all parts for less and packs into just those.
 // Last it takes a few sticks apart again and again and packs them anew, and accepts what costs no more and gathers
 // what is left into fewer sticks. All papers from memory.
 //
@@ -20,7 +22,9 @@
 // themselves, scales that know which parts can't share a stick, corrected values, and the duals of the linear program
 // as whole numbers; the greatest bound counts. H_j is exact, by a table over all rooms or by going through the ways,
 // or more than exact where that is broken off. A plan of T equal sticks lacks T·H − W in all, so each of its sticks
-// lacks no more: where no plan of ways that lack so little is found by a search to its end, T + 1 is a bound. Nothing
+// lacks no more: where no plan of ways that lack so little is found by a search to its end, T + 1 is a bound. With several
+// stocks what a cheaper layout may cost holds so much at most, whatever is opened for it; a stick and what the rest of the
+// money holds must make up W, and where all layouts of the ways that do are gone through, the best cost is a bound. Nothing
 // else is used, and no floating number, so it is true of every layout.
 //
 // A part that can be bought has a store of its own that holds it and nothing else, at its price less the work of cutting

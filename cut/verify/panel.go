@@ -60,7 +60,24 @@ func (v *panelCheck) run() []Fault {
 	v.money(v.a, cost, false)
 	v.waste(v.a.Waste, opened, cutUp)
 	v.settings(v.a, have, want)
+	v.steps()
 	return v.faults
+}
+
+// steps checks that the list of cuts, where there is one, takes the boards apart into just their strips and offcuts. A
+// layout that is wrong otherwise is not sawn.
+func (v *panelCheck) steps() {
+	if len(v.a.Cuts) == 0 || len(v.faults) > 0 {
+		return
+	}
+	s := newSaw(v.p.Kerf, v.a.Cuts)
+	for _, u := range v.a.Used {
+		b := v.p.Boards[v.boards[u.Stock]]
+		s.begin(u, b.Length, b.Width)
+	}
+	if !s.can() {
+		v.add(CutRule, "the cuts, made in their order at their settings, do not take the boards apart into their strips and offcuts")
+	}
 }
 
 // cost is the board's price less what its tail is worth.

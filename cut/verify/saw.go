@@ -14,7 +14,8 @@ import (
 // are tried.
 //
 // The setting of a cut is what comes off in front of the saw cut; of a piece that is cut off for nothing, with or without
-// it. An edge of no more than a saw cut comes off with the next cut, as no fence can be set for it.
+// it. Of an edge of no more than a saw cut it is all that goes: the blade skims it off, and what is cut next is measured
+// from there. An offcut is kept in the piece that it lies in, and need not be cut out of that.
 type saw struct {
 	kerf   length.Length
 	steps  []cut.Setting
@@ -64,12 +65,13 @@ func (p piece) cut(m cut.Machine, setting, kerf length.Length) (off, stays piece
 		from, _ := span(b.Rect, m)
 		first = min(first, from)
 	}
-	if wide := first - low; wide > kerf && (setting == wide-kerf || setting == wide) {
+	wide := first - low
+	if wide > 0 && (setting == wide || wide > kerf && setting == wide-kerf) {
 		return off, piece{p.part(m, first, high), p.stock, p.boxes}, true
 	}
 	off.stock, stays.stock = p.stock, p.stock
 	line := first + setting
-	if first-low > kerf || line >= high {
+	if wide > 0 || line >= high {
 		return off, stays, false
 	}
 	var reach length.Length
@@ -88,19 +90,23 @@ func (p piece) cut(m cut.Machine, setting, kerf length.Length) (off, stays piece
 	return off, stays, reach == line
 }
 
-// whole reports whether the piece is one part or offcut and needs no further cut.
-func (p piece) whole(kerf length.Length) bool {
-	if len(p.boxes) != 1 {
-		return false
-	}
-	b := p.boxes[0]
-	return b.X-p.X <= kerf && b.Y-p.Y <= kerf && b.X+b.Length == p.X+p.Length && b.Y+b.Width == p.Y+p.Width
-}
+// whole reports whether the piece is one part, or holds offcuts alone, and needs no further cut.
+func (p piece) whole() bool { return p.just() || tagged(p.boxes) == 0 }
+
+// just reports whether the piece is one part or offcut and nothing else, so that it can't be cut further.
+func (p piece) just() bool { return len(p.boxes) == 1 && p.boxes[0].Rect == p.Rect }
 
 // begin lays a piece of stock on the bench.
-func (s *saw) begin(stock string, l, w length.Length, boxes []box) {
+func (s *saw) begin(u cut.Used, l, w length.Length) {
+	var boxes []box
+	for _, q := range u.Parts {
+		boxes = append(boxes, boxOf(q.At, q.Size, q.Tag, true))
+	}
+	for _, o := range u.Left {
+		boxes = append(boxes, boxOf(o.At, o.Size, "an offcut", false))
+	}
 	if len(boxes) > 0 {
-		s.pieces[stock] = append(s.pieces[stock], piece{cut.Rect{Length: l, Width: w}, stock, boxes})
+		s.pieces[u.Stock] = append(s.pieces[u.Stock], piece{cut.Rect{Length: l, Width: w}, u.Stock, boxes})
 	}
 }
 
@@ -164,7 +170,7 @@ func (s *saw) goOn(step int) bool {
 
 // hopeful reports whether a piece is done, or one of the steps from one on can cut it.
 func (s *saw) hopeful(p piece, step int) bool {
-	if len(p.boxes) == 0 || p.whole(s.kerf) {
+	if p.whole() {
 		return true
 	}
 	for _, c := range s.steps[step:] {
@@ -184,7 +190,7 @@ func (s *saw) state(step int, makes []string, made int) string {
 	keys := make([]string, 0, 16)
 	for _, on := range s.pieces {
 		for _, p := range on {
-			if s.work -= 1 + 4*len(p.boxes); !p.whole(s.kerf) { // a key costs more than a look
+			if s.work -= 1 + 4*len(p.boxes); !p.just() { // a key costs more than a look
 				keys = append(keys, fmt.Sprint(p.stock, p.Length, p.Width, p.boxes[0].X-p.X, p.boxes[0].Y-p.Y, p.names()))
 			}
 		}
@@ -222,7 +228,7 @@ func (p piece) like(q piece) bool {
 
 func (s *saw) apart() bool {
 	for _, on := range s.pieces {
-		if slices.ContainsFunc(on, func(p piece) bool { return !p.whole(s.kerf) }) {
+		if slices.ContainsFunc(on, func(p piece) bool { return !p.whole() }) {
 			return false
 		}
 	}

@@ -165,15 +165,8 @@ func (v *sheetCheck) steps() {
 	}
 	s := newSaw(v.p.Kerf, v.a.Cuts)
 	for _, u := range v.a.Used {
-		var boxes []box
-		for _, q := range u.Parts {
-			boxes = append(boxes, boxOf(q.At, q.Size, q.Tag, true))
-		}
-		for _, o := range u.Left {
-			boxes = append(boxes, boxOf(o.At, o.Size, "an offcut", false))
-		}
 		sheet := v.p.Sheets[v.sheets[u.Stock]]
-		s.begin(u.Stock, sheet.Length, sheet.Width, boxes)
+		s.begin(u, sheet.Length, sheet.Width)
 	}
 	if !s.can() {
 		v.add(CutRule, "the cuts, made in their order at their settings, do not take the sheets apart into their parts and offcuts")

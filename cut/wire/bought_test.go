@@ -33,7 +33,7 @@ func TestBoughtPartsAreReadAndWritten(t *testing.T) {
 	if err != nil || !slices.Equal(back.Bought, a.Bought) {
 		t.Errorf("read back %v, %v", back.Bought, err)
 	}
-	if text := string(run(t, wire.Stick, []byte(boughtText), false)); !strings.Contains(text, "bought: C2 C2\n") {
+	if text := string(run(t, wire.Stick, []byte(boughtText), false)); !strings.Contains(text, "bought: 2 × C2\n") {
 		t.Errorf("as a list:\n%s", text)
 	}
 }

@@ -60,7 +60,7 @@ func Run(ctx context.Context, k Kind, problem File, o Options) ([]byte, error) {
 	if o.JSON {
 		return JSON(a, p.Unit(), k != Stick)
 	}
-	text := Text(p, a, Telling{})
+	text := Text(p, a, Telling{Money: hundredths})
 	if o.OneMore {
 		more, err := explain.OneMore(ctx, p, a, o.Limits)
 		if err != nil {
@@ -73,8 +73,8 @@ func Run(ctx context.Context, k Kind, problem File, o Options) ([]byte, error) {
 
 // OneMoreText tells what one more piece of each kind of stock would change, a line each.
 func OneMoreText(p cut.Problem, more []explain.Change) string {
-	show := func(l length.Length) string { return cut.Text(l, p.Unit()) }
-	s := SpeechOf(p, Telling{Show: show, Money: func(v float64) string { return digits(v, 7) }})
+	show := rounded(p.Unit())
+	s := SpeechOf(p, Telling{Show: show, Money: hundredths})
 	w := &writer{show: show}
 	for _, c := range more {
 		w.line("%s", s.OneMore(c, c.Stock))

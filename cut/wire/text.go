@@ -2,6 +2,7 @@ package wire
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -13,7 +14,7 @@ import (
 
 // Telling is how a layout is told to a person.
 type Telling struct {
-	Show  func(length.Length) string // prints a length, for example to a maker's fineness; nil prints it in full
+	Show  func(length.Length) string // prints a length, for example to a maker's fineness; nil prints four decimals
 	Fine  func(length.Length) string // the same for what is small, finer; nil: as Show
 	Piece func(i int) string         // what the pieces of stock used are called; nil numbers them
 	Money func(float64) string       // nil where money is not named
@@ -24,7 +25,7 @@ type Telling struct {
 // how sure that is.
 func Text(p cut.Problem, a *cut.Answer, t Telling) string {
 	if t.Show == nil {
-		t.Show = func(l length.Length) string { return cut.Text(l, p.Unit()) }
+		t.Show = rounded(p.Unit())
 	}
 	k := kindOf(p)
 	w := &writer{show: t.Show}
@@ -32,7 +33,7 @@ func Text(p cut.Problem, a *cut.Answer, t Telling) string {
 		w.line("%d  %s: %s%s", i+1, s.Stock, w.parts(s.Parts, k), w.left(s.Left, k))
 	}
 	if len(a.Bought) > 0 {
-		w.line("bought: %s", strings.Join(a.Bought, " "))
+		w.line("bought: %s", strings.Join(together(a.Bought), ", "))
 	}
 	for _, g := range a.Panels {
 		w.line("panel %s: %s", g.Tag, w.strips(g.Strips))
@@ -46,9 +47,31 @@ func Text(p cut.Problem, a *cut.Answer, t Telling) string {
 	if says := s.Why(explain.WhyNotFewer(p, a), a.Of); says != "" {
 		w.line("why not fewer %ss? %s", s.Noun, says)
 	}
+	if says := s.Cost(p, a); says != "" {
+		w.line("%s", says)
+	}
 	w.line("%s", verdict(a))
 	return w.String()
 }
+
+// rounded prints a length in full, or to four decimals where it has more, which nobody sets a stop by.
+func rounded(u length.Unit) func(length.Length) string {
+	return func(l length.Length) string {
+		full := cut.Text(l, u)
+		value, unit, _ := strings.Cut(full, " ")
+		if _, decimals, _ := strings.Cut(value, "."); len(decimals) <= 4 {
+			return full
+		}
+		v, err := strconv.ParseFloat(value, 64)
+		if err != nil {
+			return full
+		}
+		return "≈ " + strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64) + " " + unit
+	}
+}
+
+// hundredths prints money to hundredths.
+func hundredths(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
 
 func kindOf(p cut.Problem) Kind {
 	switch {
@@ -131,7 +154,24 @@ func (w *writer) parts(parts []cut.Placed, k Kind) string {
 			words[i] += " turned"
 		}
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(together(words), ", ")
+}
+
+// together says once what follows itself: 3 × leg 14.375 in.
+func together(words []string) (out []string) {
+	for len(words) > 0 {
+		n := 1
+		for n < len(words) && words[n] == words[0] {
+			n++
+		}
+		if n > 1 {
+			out = append(out, fmt.Sprintf("%d × %s", n, words[0]))
+		} else {
+			out = append(out, words[0])
+		}
+		words = words[n:]
+	}
+	return out
 }
 
 func (w *writer) left(left []cut.Offcut, k Kind) string {
@@ -153,7 +193,7 @@ func (w *writer) strips(strips []cut.Strip) string {
 			words[i] += " rings " + string(s.Ring)
 		}
 	}
-	return strings.Join(words, " | ")
+	return strings.Join(together(words), " | ")
 }
 
 // verdict says what the layout costs and how much better any other could be.

@@ -162,6 +162,8 @@ func (f *figure) beside(t draw.Text, in draw.Rect) bool {
 	for _, k := range [][2]int64{{5, 5}, {1, 5}, {9, 5}, {5, 1}, {5, 9}, {1, 1}, {9, 1}, {9, 9}, {1, 9}} {
 		if q, line, ok := f.room.Beside(t, at(in.Min.X+l.Scale(k[0], 10), in.Min.Y+w.Scale(k[1], 10)), within); ok {
 			f.add(line, q)
+			box, apart := q.Box(f.per), f.full(1.5) // or two captions side by side read as one
+			f.room.Keep(draw.Rect{Min: at(box.Min.X-apart, box.Min.Y), Max: at(box.Max.X+apart, box.Max.Y)})
 			return true
 		}
 	}

@@ -78,14 +78,14 @@ func (b *bench) sawNote(long length.Length, per int64) []draw.Mark {
 	return f.marks
 }
 
-// sawWords tells what the saw takes: 1/8 in for each cut, 1/4 in off each end first. Empty when it is nothing.
+// sawWords tells what the saw takes: 1/8 in for each cut, 1/4 in of each end. Empty when it is nothing.
 func (b *bench) sawWords(kerf, trim length.Length, where string) string {
 	var says []string
 	if kerf > 0 {
 		says = append(says, "each saw cut takes "+b.st.Fineness.Finer().Text(kerf))
 	}
 	if trim > 0 {
-		says = append(says, b.st.Fineness.Finer().Text(trim)+" comes off each "+where+" first")
+		says = append(says, "each "+where+" loses "+b.st.Fineness.Finer().Text(trim))
 	}
 	if says == nil {
 		return ""

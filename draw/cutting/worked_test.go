@@ -115,7 +115,7 @@ func TestABoardShowsStripsDefectsAndWhatIsKept(t *testing.T) {
 		saying(t, ds[0], "A1 strip 1", "A1 strip 2", "A2 strip 1", "kept, R7", "Defects: K knot, P sap; dashed: on the face that lies down", "from the rack, marked R7", "one rough edge", "rings curve up", "6")
 	}
 	mms := Of(l, sheets[1])[0]
-	saying(t, mms, "500 × 90", "500 × 80", "600 × 150", "696 × 200", "Each saw cut takes 4 mm, and 10 mm comes off each rough edge first")
+	saying(t, mms, "500 × 90", "500 × 80", "600 × 150", "696 × 200", "Each saw cut takes 4 mm, and each rough edge loses 10 mm")
 }
 
 func TestAGluedPanelShowsItsStripsInOrder(t *testing.T) {
@@ -201,7 +201,7 @@ func TestASheetShowsEveryPartAndTheGrain(t *testing.T) {
 				t.Error(err)
 			}
 		}
-		saying(t, ds[0], "A1", "A2", "A3", "kept", "grain along the", "comes off each edge first")
+		saying(t, ds[0], "A1", "A2", "A3", "kept", "grain along the", "each edge loses ")
 	}
 }
 

@@ -28,6 +28,7 @@ type cuttingLine struct {
 	Opened   string      `json:"opened" doc:"All stock that is opened: a length of sticks, an area else."`
 	Shares   []shareLine `json:"shares" doc:"Where it goes; the shares add up to 1."`
 	Why      string      `json:"why" doc:"Why fewer pieces of stock are not enough; empty where there is nothing to say."`
+	Cost     string      `json:"cost" doc:"What the cost is made of where it is not the price of the stock alone; empty else."`
 	Changes  string      `json:"changes" doc:"How often a stop or fence is set, and whether fewer would do."`
 	Note     string      `json:"note" doc:"How a setting is measured."`
 	Cautions []string    `json:"cautions"`
@@ -110,7 +111,7 @@ func cuttingOf(b *build.Build, l layout.Layout) cuttingLine {
 	saw := sawing.Speech{Length: speech.Length, Fine: b.Doc.Fineness.Finer().Show, Noun: speech.Noun, Piece: l.PieceName}
 	out := cuttingLine{
 		Kind: string(l.Kind), Material: l.Material, Opened: speech.Amount(p.Opened(l.Answer)), Shares: []shareLine{},
-		Why: speech.Why(explain.WhyNotFewer(p, l.Answer), l.Answer.Of), Changes: list.Changes(), Note: saw.Note(p.Kerf()),
+		Why: speech.Why(explain.WhyNotFewer(p, l.Answer), l.Answer.Of), Cost: speech.Cost(p, l.Answer), Changes: list.Changes(), Note: saw.Note(p.Kerf()),
 		Cautions: append([]string{}, steps.SawCautions(steps.Kind(l.Kind))...), Runs: []runLine{},
 	}
 	for _, x := range explain.Shares(p, l.Answer) {

@@ -28,14 +28,13 @@ func (w *work) answer(a *cut.Answer, pl *plan) *cut.Answer {
 	if out.Cost < a.Bound {
 		out.Bound, out.Proven = out.Cost, false
 	}
-	s := &sawing{w: w}
+	s := &sawing{w: w, stops: map[stop]bool{}}
 	for k, strips := range pl.boards {
 		if len(strips) > 0 {
 			s.board(k, strips)
 			out.Used = append(out.Used, w.used(k, strips, s.kerf, &out.Waste))
 		}
 	}
-	out.Cuts = s.order()
 	return out
 }
 

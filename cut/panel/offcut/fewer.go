@@ -85,13 +85,13 @@ func (pl *plan) widths() int {
 
 // settings counts the settings of stop and fence that a plan asks for, those for what is cut off and not used too.
 func (w *work) settings(pl *plan) int {
-	s := sawing{w: w}
+	s := sawing{w: w, stops: map[stop]bool{}}
 	for k, strips := range pl.boards {
 		if len(strips) > 0 {
 			s.board(k, strips)
 		}
 	}
-	return s.settings()
+	return len(s.stops)
 }
 
 // kinds groups the panels whose strips are interchangeable. One that wants mates stands alone.

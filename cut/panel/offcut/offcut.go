@@ -47,6 +47,7 @@ const mostStrips = 1_000
 
 // Use returns the layout a, or a better one: never dearer, with no fewer panels made. The same layout has the same
 // answer, unless the budget's context ends early. Of a problem that allows recutting the bound says what it is true of.
+// The cuts of what is returned are not given yet.
 func Use(p *cut.PanelProblem, a *cut.Answer, b *cut.Budget) *cut.Answer {
 	w := newWork(p, a, b)
 	first := w.read(a)

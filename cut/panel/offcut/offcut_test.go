@@ -109,14 +109,14 @@ func TestAnOffcutIsCrosscutBesideAKnot(t *testing.T) {
 	if x := a.Panels[1].Strips[0].At[0]; x < 360*mm {
 		t.Errorf("the strip begins at %v mm and holds the knot", x.MM())
 	}
-	var again []length.Length // crosscuts of the offcut: what lies before the strip with the knot, less a saw cut, and the strip
+	var again []length.Length // crosscuts of the offcut: all that lies before the strip, with the knot and the saw cut, and the strip
 	for _, c := range a.Cuts[3:] {
 		if c.Machine != cut.Crosscut {
 			t.Errorf("cut %+v", c)
 		}
 		again = append(again, c.Setting)
 	}
-	if want := []length.Length{357 * mm, 380 * mm}; !slices.Equal(again, want) {
+	if want := []length.Length{360 * mm, 380 * mm}; !slices.Equal(again, want) {
 		t.Errorf("the offcut is crosscut at %v", again)
 	}
 }

@@ -56,7 +56,7 @@ test("ALayoutSaysHowMuchCouldBeSavedAndWhoAcceptedIt", async () => {
   assert.ok(Number(said[1]) >= gap * 100 && Number(said[1]) < gap * 100 + 0.11, `${said[1]} of ${gap}`);
   assert.match(await mark().textContent(), /Accepted by ben, entry 1.*is known/);
   assert.equal(await button(/Look deeper/).count(), 1);
-  const boards = page.locator(".layout", { hasText: "White-ash" }); // what is proven needs no search
+  const boards = page.locator(".layout", { hasText: "White ash" }); // what is proven needs no search
   assert.match(await boards.locator(".proof").textContent(), /Proven: no layout( that crosscuts first and then rips)? costs less/);
   assert.equal(await boards.getByRole("button", { name: /Look deeper/ }).count(), 0);
   assert.deepEqual(wrong, []);
@@ -83,6 +83,7 @@ test("ASearchGoesOnWhereverTheReaderIsAndIsEndedByHand", async () => {
   await button("Stop here").focus();
   await page.keyboard.press("Enter");
   await layout().locator(".found").waitFor();
+  assert.ok(await page.evaluate(() => document.activeElement.matches(".deeper")), "the keys go on where the button was, and take nothing");
   assert.match(await layout().locator(".found").textContent(), /Found: .*3\.00 less than now\. At most 12\.4 % could be saved/);
   assert.deepEqual(wrong, []);
 });

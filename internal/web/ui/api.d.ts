@@ -698,6 +698,8 @@ export interface components {
             cautions: string[] | null;
             /** @description How often a stop or fence is set, and whether fewer would do. */
             changes: string;
+            /** @description What the cost is made of where it is not the price of the stock alone; empty else. */
+            cost: string;
             /** @enum {string} */
             kind: "stick" | "panel" | "sheet";
             material: string;

@@ -9,9 +9,9 @@ import { Frac } from "./frac";
 import type { CuttingLine, OneMore } from "./types";
 import { counted, rounded, sentence } from "./words";
 
-/** A share in whole percent, small ones finer. */
+/** A share in whole percent, small ones to one digit. */
 function share(of: number): string {
-  return `${rounded(of * 100, of < 0.01 ? 2 : 0)} %`;
+  return `${of < 0.01 ? Number((of * 100).toPrecision(1)) : rounded(of * 100, 0)} %`;
 }
 
 /** Where the stock goes: a bar whose parts add up to it, and the same in words. */
@@ -30,7 +30,7 @@ export function Went({ line }: { line: CuttingLine }): VNode | null {
             <dd><Frac text={s.text} /> <span class="soft">{share(s.share)}</span></dd>
           </div>
         ))}
-        <div><dt>Opened</dt><dd><Frac text={line.opened} /></dd></div>
+        <div class="is-sum"><dt>Opened</dt><dd><Frac text={line.opened} /></dd></div>
       </dl>
     </div>
   );

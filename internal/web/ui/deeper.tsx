@@ -1,7 +1,7 @@
 // Looking deeper for a layout: how it goes on, what was found beside what there is, and what was accepted.
 
-import type { VNode } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import type { RefObject, VNode } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { end, read, send, type Trouble, troubleFrom } from "./asking";
 import { unitsWord } from "./choices";
 import { NotStored } from "./clash";
@@ -124,15 +124,27 @@ function open(l: Layout): boolean {
   return !l.proven || l.not_placed.length > 0;
 }
 
+/** Keeps the keys where they were: a button that was pressed may be gone; then the place has the focus, so that no key pressed twice takes what came. */
+function useKeptFocus(pressed: boolean): RefObject<HTMLDivElement | null> {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (pressed && document.activeElement === document.body) box.current?.focus({ preventScroll: true });
+  });
+  return box;
+}
+
 /** The place below a layout where it is looked deeper for; nothing while something is tried. */
 export function Deeper(of: Of): VNode | null {
   const { id, base, build, kind, name, l } = of;
   const [search, set] = useSearch(of);
   const [trouble, setTrouble] = useState<Trouble | undefined>(undefined);
   const [busy, setBusy] = useState(false);
+  const [pressed, setPressed] = useState(false);
+  const box = useKeptFocus(pressed);
   if (trialOf(id)) return null;
   const told = build.accepted?.find((a) => a.kind === kind && a.material === name);
   const act = async (what: () => Promise<void>): Promise<void> => {
+    setPressed(true);
     setBusy(true);
     try {
       await what();
@@ -154,7 +166,7 @@ export function Deeper(of: Of): VNode | null {
   const withdraw = (a: Accepted): void => void act(async () => void await tell(id, base, [{ kind: "withdrawn", names: a.id }]));
   const over = search && search.state !== "running" ? search : undefined;
   return (
-    <div class="deeper">
+    <div class="deeper" ref={box} tabIndex={-1}>
       {told && <Mark told={told} busy={busy} act={() => withdraw(told)} />}
       {trouble && <NotStored trouble={trouble} />}
       {search?.state === "running" && <Running s={search} currency={build.currency} stop={() => stop(search)} />}

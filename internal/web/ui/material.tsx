@@ -76,10 +76,11 @@ function LayoutOf({ id, base, build, name, kind, l, line, drawings }: LayoutProp
   return (
     <li class="layout">
       <div class="layout-words">
-        <h3><Frac text={kind === "stick" ? `Pipe ${name}` : sentence(name)} /> <span class="soft">{stockOf(kind, l.used.length)}, {money(l.cost, build.currency)}</span></h3>
+        <h3><Frac text={kind === "stick" ? `Pipe ${name}` : sentence(name.replaceAll("-", " "))} /> <span class="soft">{stockOf(kind, l.used.length)}, {money(l.cost, build.currency)}</span></h3>
         <p class={l.proven ? "proof" : "proof is-open"}>{proof(l)}</p>
         <Deeper id={id} base={base} build={build} kind={kind} name={name} l={l} />
         {line && <Went line={line} />}
+        {line?.cost && <p class="soft"><Frac text={line.cost} /></p>}
         {line?.why && <p><span class="soft">Why not fewer?</span> <Frac text={line.why} /></p>}
         {line && <AtTheSaw id={id} line={line} />}
         {line && <WhatIf id={id} line={line} />}

@@ -17,7 +17,10 @@ function measure(p: Part, f: Fineness): string {
 }
 
 function note(p: Part): string {
-  if (p.kind === "pipe") return `pipe ${p.material}, ${(p.ends ?? []).join(" to ")}, from ${p.from ?? "stick"}`;
+  if (p.kind === "pipe") {
+    const from = `pipe ${p.material}, ${(p.ends ?? []).join(" to ")}, from ${p.from ?? "stick"}`;
+    return p.from_why ? `${from}, ${p.from_why}` : from;
+  }
   if (p.kind === "panel") return `${p.material} ${p.rough ?? ""}, ${p.sits ?? ""}`;
   return p.kind === "fitting" ? `for pipe ${p.material}` : p.material;
 }

@@ -27,7 +27,7 @@ export interface Size { name: string; formula: string; origin: string; value_mm:
 export interface Part {
   tag: string; name: string; kind: "panel" | "pipe" | "fitting" | "hardware"; material: string; count: number; tags: string[];
   finished_mm?: number[]; blank_mm?: number[]; rough?: string; mass_kg: number; sits?: string; datum?: string;
-  cut_mm?: number; between_mm?: number; ends?: string[]; from?: string; state?: string; states?: string[]; assumed?: string[];
+  cut_mm?: number; between_mm?: number; ends?: string[]; from?: string; from_why?: string; state?: string; states?: string[]; assumed?: string[];
   features?: unknown[];
 }
 export interface Totals {
