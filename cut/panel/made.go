@@ -8,6 +8,7 @@ const boundBudget = 100_000
 // made returns the answer. Where not all panels could be made, those that were are laid out anew by themselves, as well as
 // they can be: cost and bound are theirs.
 func (s *search) made() *cut.Answer {
+	s.slide()
 	a := s.answer()
 	if s.best.short == 0 {
 		return a
@@ -24,6 +25,7 @@ func (s *search) made() *cut.Answer {
 	}
 	rest := newSearch(newModel(&p), s.budget.Again(max(s.budget.Left(), boundBudget)))
 	rest.run()
+	rest.slide()
 	b := rest.answer()
 	if rest.best.short > 0 || b.Cost > a.Cost { // too little time: the layout stands, with what bound there is
 		bound := 0.0

@@ -169,7 +169,7 @@ func TestShortPipesAreBoughtOrCutAsTheSticksLeaveRoom(t *testing.T) {
 func TestThatPartsCanBeBoughtNeverMakesALayoutDearer(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawBuying(t, 3, 12, 6)
-		nodes := rapid.SampledFrom([]int{300, 5000, 20_000}).Draw(t, "nodes")
+		nodes := rapid.SampledFrom([]int{5000, 20_000}).Draw(t, "nodes") // with far fewer, one is searched less than the other
 		with, err := stick.Solve(context.Background(), p, cut.Limits{Nodes: nodes})
 		if err != nil {
 			t.Fatal(err)
