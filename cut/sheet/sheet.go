@@ -63,9 +63,11 @@ func Solve(ctx context.Context, p *Problem, l cut.Limits) (*cut.Answer, error) {
 	return s.answer(), nil
 }
 
-// Of the time to a deadline so much is kept for writing the answer down: for each part, and at most this share.
+// Of the time to a deadline so much is kept for noticing that it is over and for writing the answer down: for each part, and
+// all together at most this share.
 const (
-	writing     = 4 * time.Microsecond
+	noticing    = 2 * time.Millisecond
+	writing     = 5 * time.Microsecond
 	mostWriting = 0.8
 )
 
@@ -75,7 +77,7 @@ func (m *model) early(ctx context.Context) (context.Context, context.CancelFunc)
 	if !ok {
 		return ctx, func() {}
 	}
-	kept := time.Duration(0)
+	kept := noticing
 	for _, n := range m.needs() {
 		kept += time.Duration(n) * writing
 	}
