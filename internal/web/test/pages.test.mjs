@@ -34,6 +34,8 @@ async function holds(page, where, unfold = async () => {}) {
     await settled(page);
     const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     assert.ok(over <= 0, `${where} at ${width} px is ${over} px too wide`);
+    // The widest has the same parts as the middle one, side by side with more room: nothing may be cut off, and that is all.
+    if (width === widths[2]) continue;
     // Another light changes colours and no sizes: it is looked at in one width.
     for (const colorScheme of width === widths[1] ? themes : themes.slice(0, 1)) {
       await page.emulateMedia({ colorScheme });
