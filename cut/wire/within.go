@@ -16,13 +16,13 @@ const (
 )
 
 // within solves by a deadline counted from start. One search goes on until then: begun anew with more and more nodes
-// it would do its first steps again each time, and reaches less. Time to write the answer down is kept, but at most half.
+// it would do its first steps again each time, and reaches less. Time to write the answer down is kept, but at most four fifths.
 func within(ctx context.Context, solve solving, pieces int, o Options, start time.Time) (*cut.Answer, error) {
 	now := o.Now
 	if now == nil {
 		now, start = time.Now, time.Now()
 	}
-	end := start.Add(o.Within - min(o.Within/2, noticing+time.Duration(pieces)*writing))
+	end := start.Add(o.Within - min(o.Within*4/5, noticing+time.Duration(pieces)*writing))
 	return solve(cut.Until(ctx, now, end), cut.Limits{Nodes: cut.Endless})
 }
 
