@@ -96,12 +96,10 @@ func (b *branching) whole() {
 
 // tighten makes the program closer by roundings and begins anew with it.
 func (b *branching) tighten() {
-	for range roundsTimes {
-		p, more := b.p.tighten()
-		if b.p = p; !more || b.s.budget.Over() {
-			break
+	for n, more := 0, true; n < roundsTimes && more && !b.s.budget.Over(); n++ {
+		if b.p, more = b.p.tighten(); more {
+			b.p.solve(b.p.all(), math.Inf(1))
 		}
-		b.p.solve(p.all(), math.Inf(1))
 	}
 	b.s.taken = 0
 	b.open, b.later = nil, nil
@@ -117,8 +115,12 @@ func (b *branching) enough() float64 {
 	return b.s.best.cost - costEps
 }
 
-// push bounds a part and keeps it where something better may be in it.
+// push bounds a part and keeps it where something better may be in it, or where time ends before that is known.
 func (b *branching) push(s scope, least float64) {
+	if b.s.budget.Over() {
+		heap.Push(&b.open, &node{scope: s, bound: least})
+		return
+	}
 	bound, prices := b.p.solve(s, b.enough())
 	n := &node{scope: s, bound: math.Max(bound, least), prices: prices, counts: b.p.counts()}
 	if n.bound < b.enough() && !b.s.budget.Over() {

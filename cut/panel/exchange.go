@@ -7,7 +7,7 @@ import (
 
 // learnPrices takes the bound's prices for choosing boards.
 func (s *search) learnPrices(b *branching) {
-	if len(b.open) == 0 {
+	if len(b.open) == 0 || s.budget.Over() {
 		return
 	}
 	price := slices.Concat(b.plain, make([]float64, len(b.p.l.rounds)))

@@ -257,3 +257,35 @@ func TestTheBoundIsNeverAboveTheCheapestBoardsWithDefects(t *testing.T) {
 	})
 	t.Logf("of %d bounds %d are within a tenth", all, tight)
 }
+
+// Wherever the time ends, what was not looked at to its end rules no layout out: of an early bound, no later layout is
+// cheaper.
+func TestABoundThatIsBrokenOffIsStillTrue(t *testing.T) {
+	below := 0
+	for seed := range 40 {
+		p := rapid.Custom(func(t *rapid.T) *cut.PanelProblem { return drawProblem(t, 6, 3) }).Example(seed)
+		solve := func(nodes int) *cut.Answer {
+			a, err := panel.Solve(context.Background(), p, cut.Limits{Nodes: nodes})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return a
+		}
+		last := solve(20_000)
+		if len(last.NotPlaced) > 0 {
+			continue
+		}
+		for nodes := 10; nodes < 10_000; nodes += 10 + nodes/10 {
+			switch a := solve(nodes); {
+			case len(a.NotPlaced) > 0:
+			case a.Bound > last.Cost+1e-6:
+				t.Fatalf("seed %d: after %d nodes the bound is %v, a layout costs %v", seed, nodes, a.Bound, last.Cost)
+			case a.Cost > last.Cost+1e-6:
+				below++
+			}
+		}
+	}
+	if below < 20 {
+		t.Errorf("only %d times was a cheaper layout found later", below)
+	}
+}

@@ -44,14 +44,20 @@ type mix struct {
 	drop   []float64 // by set: how fast its key falls
 	since  int
 	pivots int // all of them, as a measure of work
+
+	goOn func() bool // asked after every pivotsAtOnce of them
 }
+
+// pivotsAtOnce is the number of pivots between two questions whether time is over: up to a millisecond.
+const pivotsAtOnce = 16
 
 // mixRenewal is after how many pivots the inverse is made anew.
 const mixRenewal = 100
 
-// newMix returns a program whose sets hold nothing but the way not to cut.
-func newMix(needs, sets int, penalty float64) *mix {
+// newMix returns a program whose sets hold nothing but the way not to cut. It is solved for as long as goOn says.
+func newMix(needs, sets int, penalty float64, goOn func() bool) *mix {
 	m := &mix{
+		goOn:  goOn,
 		needs: needs, right: make([]float64, needs), room: make([]float64, sets), penalty: penalty, of: make([][]int32, sets),
 		key: make([]int32, sets), basis: make([]int32, needs), extra: make([]bool, needs), inv: make([]float64, needs*needs),
 		x: make([]float64, needs), xkey: make([]float64, sets), price: make([]float64, needs), fee: make([]float64, sets),
@@ -173,8 +179,8 @@ func (m *mix) worth(j int32) (v float64) {
 // below is how much less way j costs than its duals say, negative.
 func (m *mix) below(j int32) float64 { return m.cost[j] - m.worth(j) - m.fee[m.set[j]] }
 
-// solve brings ways in until none costs less than its duals, or the pivots are spent; it reports whether the mix is the
-// best of the ways there are.
+// solve brings ways in until none costs less than its duals, or the pivots or the time are spent; it reports whether
+// the mix is the best of the ways there are.
 func (m *mix) solve(pivots int) bool {
 	m.duals()
 	eps := mixGain * m.penalty
@@ -192,6 +198,9 @@ func (m *mix) solve(pivots int) bool {
 				return false
 			}
 			m.duals()
+			if m.pivots%pivotsAtOnce == 0 && !m.goOn() {
+				return false
+			}
 		}
 	}
 	return false

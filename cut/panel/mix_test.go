@@ -63,7 +63,7 @@ func (d *drawnMix) fill(m *mix) {
 }
 
 func (d *drawnMix) open() *mix {
-	m := newMix(d.needs, len(d.room), d.penalty)
+	m := newMix(d.needs, len(d.room), d.penalty, func() bool { return true })
 	for j := range d.cost {
 		m.add(d.set[j], d.cost[j], d.yields[j])
 	}

@@ -70,7 +70,7 @@ func newProgram(l *low, budget *cut.Budget) *program {
 	for _, b := range l.boards {
 		total += b.cost
 	}
-	p.lp = newMix(p.needs(), sets, 10*math.Max(total, costEps))
+	p.lp = newMix(p.needs(), sets, 10*math.Max(total, costEps), budget.Ask)
 	for range sets {
 		p.of = append(p.of, -1)
 	}
@@ -152,8 +152,8 @@ func (p *program) use(visit func(w groupWay, times float64)) {
 	p.lp.use(func(j int, times float64) { visit(p.ways[p.of[j]], times) })
 }
 
-// lagrange is Lagrange's bound in a scope at the prices, and adds the ways that cost less than the program's
-// duals say; added is how many.
+// lagrange is Lagrange's bound in a scope at the prices. Where it is to generate, it adds the ways that cost less than the
+// program's duals say, and is broken off with the budget, for no bound at all; added is how many.
 func (p *program) lagrange(s scope, generate bool) (bound float64, added int) {
 	for t, kd := range p.l.kinds {
 		bound += p.price[t] * kd.need
@@ -166,7 +166,9 @@ func (p *program) lagrange(s scope, generate bool) (bound float64, added int) {
 			continue
 		}
 		b := p.groups[g].lowBoard
-		p.budget.Spend(1 + len(b.pos)*len(p.l.lengths)/16)
+		if !p.budget.Spend(1+len(b.pos)*len(p.l.lengths)/16) && generate {
+			return math.Inf(-1), added
+		}
 		q := p.path(g, s)
 		r := b.cost - q.value
 		if r < 0 {
@@ -222,7 +224,7 @@ func (p *program) solve(s scope, enough float64) (bound float64, prices []float6
 			p.price[at] = math.Max(0, dual[at]) / r.count()
 		}
 		v, added := p.lagrange(s, true)
-		if v > bound {
+		if v > bound || round == 0 {
 			bound = v
 			prices = append(prices[:0], p.price...)
 		}

@@ -239,7 +239,7 @@ func (st *settling) open() {
 		total += st.l.boards[b.board].cost
 		ways += len(b.ways)
 	}
-	st.lp = newMix(n, len(st.boards), 20*total)
+	st.lp = newMix(n, len(st.boards), 20*total, st.s.budget.Ask)
 	st.lp.grow(ways)
 	for t := range n {
 		st.lp.right[t] = math.Max(st.need[t]/st.l.kinds[t].need, 0)

@@ -121,15 +121,20 @@ func (c *columns) generateAll() bool {
 	return end
 }
 
-// pivotsAtOnce is the number of pivots between two looks at the budget.
-const pivotsAtOnce = 50
+// pivotsAtOnce is the number of pivots between two looks at the budget, in a program of few rows; pivotedAtOnce the
+// numbers of its inverse that they change at most.
+const (
+	pivotsAtOnce  = 50
+	pivotedAtOnce = 1 << 20
+)
 
 // solve solves the program over the ways that are known. It reports false where the budget is spent first.
 func (c *columns) solve() bool {
-	for range 200 {
+	n := len(c.right)
+	some := min(pivotsAtOnce, pivotedAtOnce/(n*n)+1)
+	for range 200 * pivotsAtOnce / some {
 		before := c.lp.Pivots
-		solved := c.lp.Solve(pivotsAtOnce)
-		n := len(c.right)
+		solved := c.lp.Solve(some)
 		if !c.s.budget.Spend((c.lp.Pivots-before)*(1+n*n/400) + len(c.way)/100) {
 			return false
 		}
@@ -271,6 +276,9 @@ func (c *columns) middle() []int64 {
 	sum := make([]float64, len(c.s.m.kinds))
 	turned := make([]float64, len(c.right))
 	for range turnings {
+		if !c.s.budget.Ask() {
+			return nil
+		}
 		for i, b := range c.right {
 			turned[i] = b * (1 + turnBy*c.s.dice.Share())
 		}

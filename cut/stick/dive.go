@@ -17,7 +17,9 @@ func (s *search) byColumns() {
 	c := newColumns(s)
 	c.seed()
 	c.exchanges()
-	c.generateUntil(c.settled)
+	if c.generateUntil(c.settled); !s.budget.Ask() {
+		return
+	}
 	c.aim()
 	_, end := c.generateUntil(c.settled)
 	if c.lp.Short() < roundEps && s.budget.Ask() {

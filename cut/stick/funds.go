@@ -94,42 +94,61 @@ func newWeighing(s *search, weight []int64) *weighing {
 const tablesMost = 64
 
 // holds is the most that the stock which is there holds for each number of cells up to most. The first that is asked for
-// must be all stock.
-func (w *weighing) holds(s *search, f *funds, avail []int, most int) []int64 {
+// must be all stock. It reports false where the budget ends first: the table then says too little.
+func (w *weighing) holds(s *search, f *funds, avail []int, most int) (t []int64, ok bool) {
 	w.at = limited(w.at[:0], avail[:s.m.sold])
-	t, ok := w.tables[string(w.at)]
+	t, ok = w.tables[string(w.at)]
 	switch {
 	case ok:
-		return t
+		return t, true
 	case len(w.tables) >= tablesMost:
-		return w.whole
+		return w.whole, true
 	}
-	t = w.table(s.m, f, avail, most/f.cell+1)
-	s.budget.Spend(len(t) * len(avail) / cellsPerNode)
+	if t, ok = w.table(s, f, avail, most/f.cell+1); !ok {
+		return t, false
+	}
 	if w.tables[string(w.at)] = t; w.whole == nil {
 		w.whole = t
 	}
-	return t
+	return t, true
 }
 
-func (w *weighing) table(m *model, f *funds, avail []int, cells int) []int64 {
+// table works the table out. It asks the budget before each pass over it, and reports false where that ends.
+func (w *weighing) table(s *search, f *funds, avail []int, cells int) ([]int64, bool) {
 	t := make([]int64, cells)
-	for s, st := range m.stores {
-		n, cost := avail[s], f.price[s]/f.cell
+	for i, st := range s.m.stores {
+		n, cost := avail[i], f.price[i]/f.cell
 		if st.only >= 0 {
-			n = m.kinds[st.only].need
+			n = s.m.kinds[st.only].need
 		}
-		for c := cost; n < 0 && c < len(t); c++ {
-			t[c] = max(t[c], min(t[c-cost]+w.hold[s], w.all))
+		if n < 0 {
+			if !s.budget.Spend(len(t) / cellsPerNode) {
+				return t, false
+			}
+			w.holdAny(t, w.hold[i], cost)
 		}
 		for times := 1; n > 0; times *= 2 {
 			some := min(times, n)
 			n -= some
-			hold := int64(some) * min(w.hold[s], w.all/int64(some)+1) // no more than all is wanted
-			for c := len(t) - 1; c >= some*cost; c-- {
-				t[c] = max(t[c], min(t[c-some*cost]+hold, w.all))
+			if !s.budget.Spend(max(0, len(t)-some*cost) / cellsPerNode) {
+				return t, false
 			}
+			w.holdOnce(t, int64(some)*min(w.hold[i], w.all/int64(some)+1), some*cost) // no more than all is wanted
 		}
 	}
-	return t
+	return t, true
+}
+
+// holdAny takes what can be had any number of times into a table.
+func (w *weighing) holdAny(t []int64, hold int64, cost int) {
+	for c := cost; c < len(t); c++ {
+		t[c] = max(t[c], min(t[c-cost]+hold, w.all))
+	}
+}
+
+// holdOnce takes what can be had once into a table.
+func (w *weighing) holdOnce(t []int64, hold int64, cost int) {
+	for c := len(t) - 1; c >= cost; c-- {
+		t[c] = max(t[c], min(t[c-cost]+hold, w.all))
+	}
 }

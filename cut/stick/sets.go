@@ -12,7 +12,7 @@ const setLimit = 400
 // bySets goes the other way round: it lists the choices of stock that could hold all parts and cost less
 // than the best plan, the cheapest first, and tries to pack the parts into just those.
 func (s *search) bySets() {
-	if s.done() || s.rank.left > 0 {
+	if s.done() || s.rank.left > 0 || s.budget.Over() {
 		return
 	}
 	stop := s.budget.Left() / 2

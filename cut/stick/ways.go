@@ -73,7 +73,7 @@ func (s *search) goThrough(e work, weights ...[]int64) {
 		w.by = append(w.by, newWeighing(s, weight))
 		all = append(all, w.by[len(w.by)-1].all)
 	}
-	if w.look(); !w.list(e) {
+	if w.look(); w.stop || !w.list(e) {
 		return
 	}
 	w.search(0, all)
@@ -136,11 +136,12 @@ func (w *ways) keep(l load) {
 	w.first[k] = append(w.first[k], way{l, weighs, float64(w.funds.price[l.store])*rate - float64(weighs[0])})
 }
 
-// look sets what the stock that is there holds.
+// look sets what the stock that is there holds. Where that is not known in time nothing is proven.
 func (w *ways) look() {
 	w.holds = w.holds[:0]
 	for _, by := range w.by {
-		w.holds = append(w.holds, by.holds(w.s, &w.funds, w.avail, w.most))
+		t, ok := by.holds(w.s, &w.funds, w.avail, w.most)
+		w.holds, w.stop = append(w.holds, t), w.stop || !ok
 	}
 }
 

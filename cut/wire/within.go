@@ -12,7 +12,7 @@ import (
 // that its time is over.
 const (
 	writing  = 4 * time.Microsecond
-	noticing = 2 * time.Millisecond
+	noticing = 3 * time.Millisecond
 )
 
 // within solves by a deadline counted from start. One search goes on until then: begun anew with more and more nodes

@@ -8,13 +8,13 @@ import (
 	"rodwright/cut"
 )
 
-// Of 100 ms 2 are kept for noticing that they are over; the answer of 10 000 pieces keeps 40 more, and that of 100 000 no more
+// Of 100 ms 3 are kept for noticing that they are over; the answer of 10 000 pieces keeps 40 more, and that of 100 000 no more
 // than four fifths of it.
 func TestTheDeadlineHoldsForReadingAndWritingToo(t *testing.T) {
 	for _, c := range []struct {
 		pieces int
 		search time.Duration
-	}{{0, 98 * time.Millisecond}, {10_000, 58 * time.Millisecond}, {100_000, 20 * time.Millisecond}} {
+	}{{0, 97 * time.Millisecond}, {10_000, 57 * time.Millisecond}, {100_000, 20 * time.Millisecond}} {
 		deadlineHolds(t, c.pieces, c.search)
 	}
 }
