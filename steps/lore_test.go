@@ -14,7 +14,9 @@ import (
 func TestWorkThatCanHurtCarriesItsCaution(t *testing.T) {
 	// Usual cautions of the trade; common practice, no source, but where a line names one.
 	cases := []struct{ work, says string }{
-		{"rip", "push sticks"},
+		{"rip", "Push sticks"},
+		{"crosscut", "too short to hold"},
+		{"cut-pipe", "machine's own instructions"},
 		{"rip", "No gloves"},
 		{"flatten", "Push blocks"},
 		{"bore", "no loose sleeves"},

@@ -67,37 +67,15 @@ func (m *model) noneLeft(kd kind, panels []panelStrips) string {
 		cut.Text(kd.length, m.p.Unit), cut.Text(width, m.p.Unit))
 }
 
-// alternate puts the strips of a panel in an order in which the sides of their rings alternate as far as
-// they can: a strip whose back is as good as its face may be turned over.
+// alternate puts the strips of a panel in an order in which the sides of their rings alternate.
 func (m *model) alternate(kd kind, strips []strip) (out []cut.Strip) {
-	waiting := map[cut.Ring][]strip{} // by the ring side they must show; NoRing may show either
-	for _, st := range strips {
-		r := m.boards[st.seg.board].Ring
-		if m.turns(kd, st) {
-			r = cut.NoRing
-		}
-		waiting[r] = append(waiting[r], st)
+	facing := make([]cut.Facing, len(strips))
+	for i, st := range strips {
+		facing[i] = cut.Facing{Ring: m.boards[st.seg.board].Ring, Turns: m.turns(kd, st)}
 	}
-	want := cut.RingUp
-	if len(waiting[cut.RingDown]) > len(waiting[cut.RingUp]) {
-		want = cut.RingDown
-	}
-	for range strips {
-		from := want
-		for _, r := range []cut.Ring{want, cut.NoRing, want.Other()} {
-			if len(waiting[r]) > 0 {
-				from = r
-				break
-			}
-		}
-		st := waiting[from][0]
-		waiting[from] = waiting[from][1:]
-		shown := from
-		if b := m.boards[st.seg.board].Ring; from == cut.NoRing && b != cut.NoRing {
-			shown = want
-		}
-		out = append(out, m.stripOf(kd, st, shown))
-		want = want.Other()
+	order, shown := cut.Alternate(facing)
+	for n, i := range order {
+		out = append(out, m.stripOf(kd, strips[i], shown[n]))
 	}
 	return out
 }

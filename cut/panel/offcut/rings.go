@@ -13,37 +13,15 @@ func (w *work) told(s strip, ring cut.Ring) cut.Strip {
 	}
 }
 
-// alternate puts the strips of a panel in an order in which the sides of their rings alternate as far as they can: a
-// strip whose back is as good as its face may be turned over.
+// alternate puts the strips of a panel in an order in which the sides of their rings alternate.
 func (w *work) alternate(g int, strips []strip) (out []cut.Strip) {
-	waiting := map[cut.Ring][]strip{} // by the ring side they must show; NoRing may show either
-	for _, s := range strips {
-		r := w.p.Boards[s.board].Ring
-		if w.turns(g, s) {
-			r = cut.NoRing
-		}
-		waiting[r] = append(waiting[r], s)
+	facing := make([]cut.Facing, len(strips))
+	for i, s := range strips {
+		facing[i] = cut.Facing{Ring: w.p.Boards[s.board].Ring, Turns: w.turns(g, s)}
 	}
-	want := cut.RingUp
-	if len(waiting[cut.RingDown]) > len(waiting[cut.RingUp]) {
-		want = cut.RingDown
-	}
-	for range strips {
-		from := want
-		for _, r := range []cut.Ring{want, cut.NoRing, want.Other()} {
-			if len(waiting[r]) > 0 {
-				from = r
-				break
-			}
-		}
-		s := waiting[from][0]
-		waiting[from] = waiting[from][1:]
-		shown := from
-		if from == cut.NoRing && w.p.Boards[s.board].Ring != cut.NoRing {
-			shown = want
-		}
-		out = append(out, w.told(s, shown))
-		want = want.Other()
+	order, shown := cut.Alternate(facing)
+	for n, i := range order {
+		out = append(out, w.told(strips[i], shown[n]))
 	}
 	return out
 }
