@@ -61,7 +61,7 @@ func (b *board) starts(kinds []kind) []length.Length {
 		out = append(out, d.X+d.Length)
 		for _, kd := range kinds {
 			for _, s := range kd.masks {
-				out = append(out, d.X+d.Length-s.from)
+				out = append(out, d.X+d.Length-s.From)
 			}
 		}
 	}
@@ -202,35 +202,35 @@ func (sh *shadow) net(x, long length.Length, forbidden func(j int) bool) length.
 		return sh.left
 	}
 	sh.now, sh.last = sh.last, sh.now
-	free := []span{{sh.b.from, sh.b.to}}
+	free := []cut.Stretch{{From: sh.b.from, To: sh.b.to}}
 	for j, d := range sh.b.Defects {
 		if sh.last[j] {
-			free = without(free, span{d.Y, d.Y + d.Width})
+			free = cut.Without(free, d.Across())
 		}
 	}
 	sh.left = 0
 	for _, s := range sh.m.apart(free) {
-		sh.left += sh.m.netOf(s.to - s.from)
+		sh.left += sh.m.netOf(s.To - s.From)
 	}
 	return sh.left
 }
 
 // clear returns the ranges of y in which a segment at x holds nothing that kind kd forbids, ascending and
 // at least a saw cut apart, so that each can be ripped without regard to the others.
-func (m *model) clear(b *board, kd kind, x length.Length) []span {
-	free := []span{{b.from, b.to}}
+func (m *model) clear(b *board, kd kind, x length.Length) []cut.Stretch {
+	free := []cut.Stretch{{From: b.from, To: b.to}}
 	for _, d := range b.Defects {
 		if d.X < x+kd.length && d.X+d.Length > x && m.forbids(kd, d, x) {
-			free = without(free, span{d.Y, d.Y + d.Width})
+			free = cut.Without(free, d.Across())
 		}
 	}
 	return m.apart(free)
 }
 
 // apart moves the beginnings of ranges so that each is a saw cut behind the one before it.
-func (m *model) apart(free []span) []span {
+func (m *model) apart(free []cut.Stretch) []cut.Stretch {
 	for i := 1; i < len(free); i++ {
-		free[i].from = max(free[i].from, free[i-1].to+m.p.Kerf)
+		free[i].From = max(free[i].From, free[i-1].To+m.p.Kerf)
 	}
 	return free
 }
@@ -244,28 +244,11 @@ func (m *model) forbids(kd kind, d cut.Defect, x length.Length) bool {
 		return true // no strip is wide enough to hold it whole
 	}
 	for _, s := range kd.masks {
-		if d.X < x+s.to && d.X+d.Length > x+s.from {
+		if d.X < x+s.To && d.X+d.Length > x+s.From {
 			return true
 		}
 	}
 	return false
-}
-
-// without takes the range d out of the free ranges.
-func without(free []span, d span) (out []span) {
-	for _, f := range free {
-		if d.to <= f.from || d.from >= f.to {
-			out = append(out, f)
-			continue
-		}
-		if d.from > f.from {
-			out = append(out, span{f.from, d.from})
-		}
-		if d.to < f.to {
-			out = append(out, span{d.to, f.to})
-		}
-	}
-	return out
 }
 
 // netOf returns the most net width that strips ripped from a range of the given width can have:

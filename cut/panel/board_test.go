@@ -71,23 +71,6 @@ func TestPlacesAreReachedFromTheEndsOfDefects(t *testing.T) {
 	}
 }
 
-func TestADefectIsTakenOutOfTheFreeRanges(t *testing.T) {
-	for _, c := range []struct {
-		defect span
-		want   []span
-	}{
-		{span{40, 50}, []span{{10, 40}, {50, 90}}},
-		{span{0, 20}, []span{{20, 90}}},
-		{span{80, 200}, []span{{10, 80}}},
-		{span{0, 200}, nil},
-		{span{90, 95}, []span{{10, 90}}},
-	} {
-		if got := without([]span{{10, 90}}, c.defect); !slices.Equal(got, c.want) {
-			t.Errorf("without %v: %v, want %v", c.defect, got, c.want)
-		}
-	}
-}
-
 func TestAStripKeepsItsEdgesOffVoids(t *testing.T) {
 	allowed := cut.Span{Least: 10, Most: 40}
 	for _, c := range []struct {
@@ -103,7 +86,7 @@ func TestAStripKeepsItsEdgesOffVoids(t *testing.T) {
 		{"nothing fits, on behind", 0, 30, 5, 0, 5, 60},
 		{"begun within, on behind", 8, 30, 12, 0, 5, 12},
 	} {
-		at, w := offVoids([]span{{c.voidA, c.toA}}, c.y, c.w, 100, allowed)
+		at, w := offVoids([]cut.Stretch{{From: c.voidA, To: c.toA}}, c.y, c.w, 100, allowed)
 		if at != c.at || w != c.width {
 			t.Errorf("%s: at %d, width %d; want %d, %d", c.name, at, w, c.at, c.width)
 		}

@@ -20,14 +20,11 @@ type kind struct {
 	length    length.Length // of the strips
 	show      cut.Show
 	thickness length.Length
-	masks     []span // where along the strip no defect may lie
-	mates     bool   // a single panel that wants its boards from one log
-	panels    []made // the widest first
+	masks     []cut.Stretch // where along the strip no defect may lie
+	mates     bool          // a single panel that wants its boards from one log
+	panels    []made        // the widest first
 	need      length.Length
 }
-
-// span is a stretch from, up to.
-type span struct{ from, to length.Length }
 
 // segment is one crosscut piece of a board, for strips of one kind.
 type segment struct {
@@ -98,7 +95,7 @@ func (m *model) demand(k int) (d length.Length) {
 func (m *model) addPanel(i int, q cut.Panel) {
 	kd := kind{length: m.p.BlankLength(i), show: q.Show, thickness: q.Thickness, mates: q.Mates}
 	for _, r := range q.KeepOut {
-		kd.masks = append(kd.masks, span{r.X + m.p.EndTrim, r.X + r.Length + m.p.EndTrim})
+		kd.masks = append(kd.masks, cut.Stretch{From: r.X + m.p.EndTrim, To: r.X + r.Length + m.p.EndTrim})
 	}
 	one := made{i, m.p.BlankWidth(i)}
 	for k := range m.kinds {

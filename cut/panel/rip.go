@@ -11,8 +11,8 @@ import (
 // piece is a range of y of a segment that strips can be ripped from.
 type piece struct {
 	seg  segment
-	y    span
-	void []span // voids of a character strip, that no rip may go through
+	y    cut.Stretch
+	void []cut.Stretch // voids of a character strip, that no rip may go through
 }
 
 // strip is one strip as it is ripped.
@@ -137,7 +137,7 @@ func (s *search) pieces(t int, cutUp [][]segment) (pool []piece) {
 			}
 			void := s.m.voids(b, t, g.at)
 			for _, y := range s.m.clear(b, s.m.kinds[t], g.at) {
-				if s.m.netOf(y.to-y.from) > 0 {
+				if s.m.netOf(y.To-y.From) > 0 {
 					pool = append(pool, piece{g, y, void})
 				}
 			}
@@ -147,17 +147,17 @@ func (s *search) pieces(t int, cutUp [][]segment) (pool []piece) {
 }
 
 // voids returns the ranges of y that rips of a segment must keep off.
-func (m *model) voids(b *board, t int, x length.Length) (out []span) {
+func (m *model) voids(b *board, t int, x length.Length) (out []cut.Stretch) {
 	kd := m.kinds[t]
 	if kd.show != cut.Character {
 		return nil
 	}
 	for _, d := range b.Defects {
 		if d.Kind == cut.Void && d.X < x+kd.length && d.X+d.Length > x && !m.forbids(kd, d, x) {
-			out = append(out, span{d.Y, d.Y + d.Width})
+			out = append(out, d.Across())
 		}
 	}
-	slices.SortFunc(out, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	slices.SortFunc(out, func(a, b cut.Stretch) int { return cmp.Compare(a.From, b.From) })
 	return merged(out)
 }
 
@@ -172,7 +172,7 @@ func (m *model) glue(pool []piece, want length.Length) (strips []strip, rest []p
 		taken, end, net := m.ripPiece(pc, want-got)
 		strips = append(strips, taken...)
 		got += net
-		if pc.y.from = end; m.netOf(pc.y.to-pc.y.from) > 0 {
+		if pc.y.From = end; m.netOf(pc.y.To-pc.y.From) > 0 {
 			rest = append(rest, pc)
 		}
 	}
@@ -184,7 +184,7 @@ func (m *model) glue(pool []piece, want length.Length) (strips []strip, rest []p
 func (m *model) pickPiece(pool []piece, missing length.Length) int {
 	best, lost := 0, length.Length(-1)
 	for i, pc := range pool {
-		net := m.netOf(pc.y.to - pc.y.from)
+		net := m.netOf(pc.y.To - pc.y.From)
 		if net < missing {
 			continue
 		}
@@ -203,7 +203,7 @@ func (m *model) lostBy(pc piece, net, missing length.Length) length.Length {
 		n = max(1, (missing+most-m.p.Joint()-1)/(most-m.p.Joint()))
 	}
 	taken := max(missing+n*m.p.Joint(), n*m.p.Strip.Least) + n*m.p.Kerf
-	return net - missing - m.netOf(pc.y.to-pc.y.from-taken)
+	return net - missing - m.netOf(pc.y.To-pc.y.From-taken)
 }
 
 // ripPiece rips strips of at most the missing net width from a range, from its low side, and returns
@@ -211,14 +211,14 @@ func (m *model) lostBy(pc piece, net, missing length.Length) length.Length {
 func (m *model) ripPiece(pc piece, missing length.Length) (out []strip, end, net length.Length) {
 	p := m.p
 	allowed := cut.Span{Least: max(p.Strip.Least, p.Joint()+1), Most: p.Strip.Most}
-	y := pc.y.from
+	y := pc.y.From
 	for net < missing {
-		n, most := m.strips(pc.y.to - y)
+		n, most := m.strips(pc.y.To - y)
 		if n == 0 {
-			return out, pc.y.to, net
+			return out, pc.y.To, net
 		}
-		width := m.nextWidth(pc.y.to-y, n, most, missing-net)
-		at, w := offVoids(pc.void, y, width, pc.y.to, allowed)
+		width := m.nextWidth(pc.y.To-y, n, most, missing-net)
+		at, w := offVoids(pc.void, y, width, pc.y.To, allowed)
 		if w == 0 {
 			y = at
 			continue
@@ -227,7 +227,7 @@ func (m *model) ripPiece(pc piece, missing length.Length) (out []strip, end, net
 		net += w - p.Joint()
 		y = at + w + p.Kerf
 	}
-	return out, min(y, pc.y.to), net
+	return out, min(y, pc.y.To), net
 }
 
 // nextWidth returns the ripped width of the next strip out of a range that n strips could yield the net
@@ -251,31 +251,31 @@ func (m *model) nextWidth(width, n, most, missing length.Length) length.Length {
 
 // offVoids shifts or changes a strip at y of width w so that no void lies across its edges. A width of 0
 // says that nothing fits at y; at is then where to go on. Voids are apart from each other and ascending.
-func offVoids(voids []span, y, w, to length.Length, allowed cut.Span) (at, width length.Length) {
+func offVoids(voids []cut.Stretch, y, w, to length.Length, allowed cut.Span) (at, width length.Length) {
 	for _, v := range voids {
-		if v.from < y && v.to > y {
-			return v.to, 0
+		if v.From < y && v.To > y {
+			return v.To, 0
 		}
-		if v.from >= y+w || v.to <= y+w {
+		if v.From >= y+w || v.To <= y+w {
 			continue
 		}
-		switch grown := v.to - y; {
-		case v.to <= to && (allowed.Most == 0 || grown <= allowed.Most):
+		switch grown := v.To - y; {
+		case v.To <= to && (allowed.Most == 0 || grown <= allowed.Most):
 			return offVoids(voids, y, grown, to, allowed)
-		case v.from-y >= allowed.Least && v.from > y:
-			return y, v.from - y
+		case v.From-y >= allowed.Least && v.From > y:
+			return y, v.From - y
 		default:
-			return max(v.from, y+1), 0
+			return max(v.From, y+1), 0
 		}
 	}
 	return y, w
 }
 
 // merged joins spans that touch or overlap; they must be ascending.
-func merged(spans []span) (out []span) {
+func merged(spans []cut.Stretch) (out []cut.Stretch) {
 	for _, s := range spans {
-		if n := len(out); n > 0 && s.from <= out[n-1].to {
-			out[n-1].to = max(out[n-1].to, s.to)
+		if n := len(out); n > 0 && s.From <= out[n-1].To {
+			out[n-1].To = max(out[n-1].To, s.To)
 			continue
 		}
 		out = append(out, s)

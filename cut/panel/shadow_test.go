@@ -28,7 +28,7 @@ func TestASegmentYieldsWhatItsClearRangesYield(t *testing.T) {
 				want := length.Length(0)
 				if x+m.kinds[k].length <= src.Length {
 					for _, y := range m.clear(src, m.kinds[k], x) {
-						want += m.netOf(y.to - y.from)
+						want += m.netOf(y.To - y.From)
 					}
 				}
 				if src.net[k][i] != want {

@@ -129,9 +129,9 @@ func (w *work) bins(pl *plan, kind []int) (out []bin) {
 		}
 		seen[at] = true
 		for _, r := range w.room(pl, kind, s) {
-			b := bin{board: s.board, Rect: cut.Rect{X: s.X, Y: r.from, Length: s.Length, Width: r.to - r.from}}
+			b := bin{board: s.board, Rect: cut.Rect{X: s.X, Y: r.From, Length: s.Length, Width: r.To - r.From}}
 			for i, o := range pl.strips {
-				if o.board == s.board && o.X == s.X && o.Length == s.Length && slices.Contains(kind, o.glued) && o.Y >= r.from && o.Y+o.Width <= r.to {
+				if o.board == s.board && o.X == s.X && o.Length == s.Length && slices.Contains(kind, o.glued) && o.Y >= r.From && o.Y+o.Width <= r.To {
 					b.strips = append(b.strips, i)
 				}
 			}
@@ -143,7 +143,7 @@ func (w *work) bins(pl *plan, kind []int) (out []bin) {
 }
 
 // room returns the ranges of y of the stretch of strip s that hold no strip of other panels and nothing forbidden.
-func (w *work) room(pl *plan, kind []int, s strip) []span {
+func (w *work) room(pl *plan, kind []int, s strip) []cut.Stretch {
 	free := w.clear(w.usable(s.board), s.board, s.glued, s.X)
 	kerf := w.p.Kerf
 	for _, o := range pl.strips {
@@ -151,9 +151,9 @@ func (w *work) room(pl *plan, kind []int, s strip) []span {
 		if own || o.board != s.board || o.X >= s.X+s.Length+kerf || o.X+o.Length+kerf <= s.X {
 			continue
 		}
-		free = without(free, span{o.Y - kerf, o.Y + o.Width + kerf})
+		free = cut.Without(free, cut.Stretch{From: o.Y - kerf, To: o.Y + o.Width + kerf})
 	}
-	return slices.DeleteFunc(free, func(f span) bool { return f.to-f.from < w.least })
+	return slices.DeleteFunc(free, func(f cut.Stretch) bool { return f.To-f.From < w.least })
 }
 
 // holey reports whether a strip holds an open hole: it stays where it is.

@@ -50,7 +50,7 @@ func (f *filling) look(k int) {
 type spot struct {
 	site  site
 	x     length.Length
-	clear []span
+	clear []cut.Stretch
 	net   length.Length // what it yields, no more than is missing
 }
 
@@ -158,12 +158,12 @@ func (w *work) starts(s site, g int) (out []length.Length) {
 }
 
 // yield is the net width that ranges give, no more than is missing unless a strip can't be so narrow.
-func (w *work) yield(clear []span, missing length.Length) (net length.Length) {
+func (w *work) yield(clear []cut.Stretch, missing length.Length) (net length.Length) {
 	for _, c := range clear {
 		if net >= missing {
 			break
 		}
-		_, v := w.count(c.to-c.from, missing-net)
+		_, v := w.count(c.To-c.From, missing-net)
 		net += v
 	}
 	return net
@@ -172,19 +172,19 @@ func (w *work) yield(clear []span, missing length.Length) (net length.Length) {
 // rip rips strips of one width from a spot: from the narrowest range that gives all, otherwise from the widest on.
 func (w *work) rip(s spot, g int, missing length.Length) (out []strip) {
 	ranges := slices.Clone(s.clear)
-	slices.SortStableFunc(ranges, func(a, b span) int { return cmp.Compare(b.to-b.from, a.to-a.from) })
+	slices.SortStableFunc(ranges, func(a, b cut.Stretch) int { return cmp.Compare(b.To-b.From, a.To-a.From) })
 	for missing > 0 && len(ranges) > 0 {
 		pick := 0
 		for i, r := range ranges {
-			if _, v := w.count(r.to-r.from, missing); v >= missing {
+			if _, v := w.count(r.To-r.From, missing); v >= missing {
 				pick = i
 			}
 		}
 		r := ranges[pick]
 		ranges = slices.Delete(ranges, pick, pick+1)
-		n, net := w.count(r.to-r.from, missing)
-		y := r.from
-		for _, own := range w.shares(n, net, r.to-r.from) {
+		n, net := w.count(r.To-r.From, missing)
+		y := r.From
+		for _, own := range w.shares(n, net, r.To-r.From) {
 			out = append(out, strip{g, s.site.board, cut.Rect{X: s.x, Y: y, Length: w.glued[g].length, Width: own}})
 			y += own + w.p.Kerf
 			missing -= own - w.p.Joint()

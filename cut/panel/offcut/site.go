@@ -126,24 +126,21 @@ func (w *work) sawable(piece cut.Rect, strips []strip, cuts, most int) bool {
 	return true
 }
 
-// span is a range from, up to.
-type span struct{ from, to length.Length }
-
 // clear returns the ranges of y of a site in which a strip of the panel that begins at x holds nothing it may not hold,
 // a saw cut apart. Open holes are kept out of every strip here, so that no joint can meet one.
-func (w *work) clear(at cut.Rect, k, g int, x length.Length) []span {
+func (w *work) clear(at cut.Rect, k, g int, x length.Length) []cut.Stretch {
 	q := w.p.Panels[w.glued[g].panel]
 	l := w.glued[g].length
-	free := []span{{at.Y, at.Y + at.Width}}
+	free := []cut.Stretch{at.Across()}
 	for _, d := range w.p.Boards[k].Defects {
 		if d.X < x+l && d.X+d.Length > x && w.forbids(q, d, x) {
-			free = without(free, span{d.Y, d.Y + d.Width})
+			free = cut.Without(free, d.Across())
 		}
 	}
 	for i := 1; i < len(free); i++ {
-		free[i].from = max(free[i].from, free[i-1].to+w.p.Kerf)
+		free[i].From = max(free[i].From, free[i-1].To+w.p.Kerf)
 	}
-	return slices.DeleteFunc(free, func(s span) bool { return s.to-s.from < w.least })
+	return slices.DeleteFunc(free, func(s cut.Stretch) bool { return s.To-s.From < w.least })
 }
 
 // forbids reports whether a strip of q that begins at x may not hold d, which it meets. Where a keep-out is, no defect
@@ -158,23 +155,6 @@ func (w *work) forbids(q cut.Panel, d cut.Defect, x length.Length) bool {
 		}
 	}
 	return false
-}
-
-// without takes the range d out of the free ranges.
-func without(free []span, d span) (out []span) {
-	for _, f := range free {
-		if d.to <= f.from || d.from >= f.to {
-			out = append(out, f)
-			continue
-		}
-		if d.from > f.from {
-			out = append(out, span{f.from, d.from})
-		}
-		if d.to < f.to {
-			out = append(out, span{d.to, f.to})
-		}
-	}
-	return out
 }
 
 // count returns how many strips a range of the given width is best ripped into for the net width missing, and what
