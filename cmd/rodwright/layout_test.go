@@ -91,7 +91,7 @@ func TestALayoutIsLookedDeeperForAndAccepted(t *testing.T) {
 
 	out := done(t, "layout", file)
 	printed(t, out, "LAYOUT  3/4\n", fmt.Sprintf("before  cost %.2f, at most ", least+28), fmt.Sprintf("now     cost %.2f, proven: no layout costs less", least),
-		"the same, none of those can be better", "nothing is written; --accept takes what is better")
+		"the same, nothing can be better", "nothing is written; --accept takes what is better")
 	if list := done(t, "journal", "list", file); !strings.Contains(list, ", 1 entry") {
 		t.Errorf("something was written:\n%s", list)
 	}

@@ -94,8 +94,10 @@ func (m *model) demand(k int) (d length.Length) {
 
 func (m *model) addPanel(i int, q cut.Panel) {
 	kd := kind{length: m.p.BlankLength(i), show: q.Show, thickness: q.Thickness, mates: q.Mates}
-	for _, r := range q.KeepOut {
-		kd.masks = append(kd.masks, cut.Stretch{From: r.X + m.p.EndTrim, To: r.X + r.Length + m.p.EndTrim})
+	if m.masked(q.Show) {
+		for _, r := range q.KeepOut {
+			kd.masks = append(kd.masks, cut.Stretch{From: r.X + m.p.EndTrim, To: r.X + r.Length + m.p.EndTrim})
+		}
 	}
 	one := made{i, m.p.BlankWidth(i)}
 	for k := range m.kinds {
@@ -106,6 +108,14 @@ func (m *model) addPanel(i int, q cut.Panel) {
 	}
 	kd.panels = []made{one}
 	m.kinds = append(m.kinds, kd)
+}
+
+// masked reports whether it matters where along a strip of a grade no defect may lie: whether any board has one that the
+// grade takes elsewhere.
+func (m *model) masked(show cut.Show) bool {
+	return slices.ContainsFunc(m.p.Boards, func(b cut.Board) bool {
+		return slices.ContainsFunc(b.Defects, func(d cut.Defect) bool { return show.Takes(d, false) })
+	})
 }
 
 // same reports whether strips for a serve b. Panels that want mates stand alone.

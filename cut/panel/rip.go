@@ -76,6 +76,12 @@ const ripTries = 24
 func (s *search) ripKind(t int, cutUp [][]segment, l *layout, used map[segment]bool) {
 	pool := s.pieces(t, cutUp)
 	best := s.m.glueAll(pool, s.m.kinds[t].panels)
+	if best.short > 0 && len(pool) > 0 {
+		lined, steps, ok := s.m.lineUp(pool, s.m.kinds[t].panels)
+		if s.budget.Spend(1 + steps/8); ok {
+			best = lined
+		}
+	}
 	for range ripTries {
 		if best.short == 0 || len(pool) == 0 {
 			break

@@ -258,6 +258,11 @@ func TestWhatFallsOffIsUsedWhereTheProblemSaysSo(t *testing.T) {
 	}
 	panels = strings.Replace(panels, "70}", "74}", 1) // a strip of 76, a millimetre too wide for the offcut
 	a := boards(t, `"strip": {"least": 30, "most": 150}, "recut": true,`, stock, panels)
+	if a.Cost != 40 || !a.Proven || a.BoundOf != nil { // and no line across a board holds both
+		t.Errorf("cost %v, bound %v of %v", a.Cost, a.Bound, a.BoundOf)
+	}
+	panels = `{"tag": "A1", "length": 800, "width": 120}, {"tag": "A2", "length": 400, "width": 140}` // 400 may lie behind 400
+	a = boards(t, `"strip": {"least": 30, "most": 150}, "recut": true,`, stock, panels)
 	if a.Cost != 40 || a.BoundOf == nil || *a.BoundOf != "without recut" {
 		t.Errorf("cost %v, bound %v of %v", a.Cost, a.Bound, a.BoundOf)
 	}
@@ -265,7 +270,7 @@ func TestWhatFallsOffIsUsedWhereTheProblemSaysSo(t *testing.T) {
 
 func TestALayoutSaysWhatItsBoundIsTrueOf(t *testing.T) {
 	text := `{"unit": "mm", "kerf": 3, "recut": true, "boards": [{"tag": "B1", "length": 850, "width": 200}, {"tag": "B2", "length": 850, "width": 200}],
-		"panels": [{"tag": "A1", "length": 800, "width": 120}, {"tag": "A2", "length": 450, "width": 90}]}`
+		"panels": [{"tag": "A1", "length": 800, "width": 120}, {"tag": "A2", "length": 400, "width": 150}]}`
 	if out := string(run(t, wire.Panel, []byte(text), false)); !strings.Contains(out, "of all that crosscut first and then rip, each length for one kind of panel") {
 		t.Error(out)
 	}

@@ -18,13 +18,21 @@
 // long as the shortest panel and as wide as the narrowest strip fits round it. However the board is sawn, the strips
 // that meet that line are a saw cut apart, so that they have at most N(x), and the board yields at most ∫ N(x) dx of net
 // area. It is a little less when every strip is taken as longer by the saw cut behind it, and so is every free place.
-// Panels of grade g or stricter need D_g of that area, and a board that is cut up to e yields V_g(e) of it for the price
-// c(e). For any weights λ_g ≥ 0
+// No longer strips than K(e) lie one behind the other up to e, either, each with the saw cut behind it. Of strips on a
+// board let one come before another where it ends, saw cut and all, before the other begins. Strips of which none comes
+// before another all meet one line across, and have N at most, the greatest N(x); strips of which each comes before the next
+// have K(e). So, each taken as often as its net width, they are N such rows at most (Dilworth, Annals of Mathematics 51,
+// 1950, from memory), and lengths times net widths add up to no more than N·K(e): nothing comes of what is left behind a
+// strip where the shortest panel is longer. The same is true where strips have any weight for their length, and K is the
+// most that rows weigh: by the scales of package cover those weigh more that can't lie behind each other.
+//
+// Panels of grade g or stricter need D_g of that weight, and a board that is cut up to e yields V_g(e) of it for the
+// price c(e). For any λ_g ≥ 0
 //
 //	cost ≥ Σ λ_g·D_g + Σ_k min(0, min_e c_k(e) − Σ_g λ_g·V_kg(e))
 //
-// (Lagrange), and not less than the cheapest whole boards with Σ_k V_kg ≥ D_g (package cover). Weights, areas and money
-// are whole numbers, areas rounded up and needs rounded down.
+// (Lagrange), and not less than the cheapest whole boards with Σ_k V_kg ≥ D_g (package cover). Weights and money are
+// whole numbers, yields rounded up and needs rounded down.
 package offcut
 
 import (
@@ -71,6 +79,9 @@ func Use(p *cut.PanelProblem, a *cut.Answer, b *cut.Budget) *cut.Answer {
 	return w.bounded(out, best, recut)
 }
 
+// nearly is how much less a bound may say that is true of every layout.
+const nearly = 1e-3
+
 // bounded gives an answer of a problem that allows recutting its bound: one that is true of every layout where what
 // falls off is used or where it proves the layout; otherwise that of the search with what it is true of.
 func (w *work) bounded(a *cut.Answer, pl *plan, recut bool) *cut.Answer {
@@ -85,7 +96,7 @@ func (w *work) bounded(a *cut.Answer, pl *plan, recut bool) *cut.Answer {
 	switch {
 	case proven:
 		out.Bound, out.Proven, out.Of = out.Cost, true, cut.EveryLayout
-	case recut || low >= out.Bound: // also where lines across the boards say more than the search does
+	case recut || low >= out.Bound || !out.Proven && low > out.Bound-nearly: // also where lines on the boards say as much as the search
 		out.Cost, out.Bound, out.Proven = cut.Settle(out.Cost, math.Max(0, low), false)
 		out.Of = cut.EveryLayout
 	default:

@@ -130,8 +130,8 @@ func TestTheEndOfABoardIsFreedAndKept(t *testing.T) {
 	if want := cut.RoundMoney(20 - 0.5*20*447/850); a.Cost != want {
 		t.Errorf("cost %v, want %v", a.Cost, want)
 	}
-	if a.Of != cut.EveryLayout || a.Proven || a.Bound >= a.Cost || a.Bound <= 0 {
-		t.Errorf("bound %v of %q, proven %v: nothing but lines across the board speaks for it", a.Bound, a.Of, a.Proven)
+	if a.Of != cut.EveryLayout || !a.Proven { // the longer panel takes so much of the board in any case
+		t.Errorf("bound %v of %q, proven %v", a.Bound, a.Of, a.Proven)
 	}
 	if left := a.Used[0].Left; len(left) != 1 || left[0].Size[0] != 447*mm {
 		t.Errorf("left %v", left)
@@ -381,12 +381,27 @@ func TestWithoutRecuttingTheCostStays(t *testing.T) {
 	}
 }
 
-// Where nothing that falls off can be used, and that is not proven, the bound is that of the search and says so.
+// Where nothing that falls off can be used, and that is not proven, the bound is that of the search and says so: 400 may
+// lie behind 400 beside the long strip.
 func TestTheBoundSaysWhatItIsTrueOf(t *testing.T) {
-	p := shop(2, wanted("A1", 800, 120, cut.Clear), wanted("A2", 450, 74, cut.Clear))
+	p := shop(2, wanted("A1", 800, 120, cut.Clear), wanted("A2", 400, 140, cut.Clear))
 	a := solve(t, p)
 	if a.Cost != 40 || !a.Proven || a.Of != cut.WithoutRecut {
 		t.Errorf("cost %v, bound %v of %q", a.Cost, a.Bound, a.Of)
+	}
+}
+
+// Worked by hand: on a board of 850 no strip of 450 lies behind one of 800. On a line across 200 lie 120 and 73 net: with
+// 2 each for jointing and a saw cut of 3 just 200. With 74 they don't.
+func TestStripsThatCantLieBehindEachOtherProveTheBoards(t *testing.T) {
+	for _, c := range []struct {
+		width  length.Length
+		boards float64
+	}{{73, 20}, {74, 40}} {
+		a := solve(t, shop(2, wanted("A1", 800, 120, cut.Clear), wanted("A2", 450, c.width, cut.Clear)))
+		if a.Cost != c.boards || !a.Proven || a.Of != cut.EveryLayout {
+			t.Errorf("width %d: cost %v, bound %v of %q, want %v proven of every layout", c.width, a.Cost, a.Bound, a.Of, c.boards)
+		}
 	}
 }
 

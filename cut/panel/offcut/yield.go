@@ -1,6 +1,7 @@
 package offcut
 
 import (
+	"math/big"
 	"slices"
 
 	"rodwright/cut"
@@ -134,4 +135,54 @@ func (g *grid) reaches(j int, x, kerf length.Length) bool {
 		}
 	}
 	return false
+}
+
+// yielding is slabs with what those before each yield.
+type yielding struct {
+	slabs  []slab
+	before []*big.Int
+}
+
+func sumUp(slabs []slab) yielding {
+	y, sum := yielding{slabs: slabs}, new(big.Int)
+	for _, s := range slabs {
+		y.before = append(y.before, sum)
+		sum = new(big.Int).Add(sum, area128(s.to-s.from, s.net))
+	}
+	return y
+}
+
+// last returns the index of the last slab that begins before x, -1 for none.
+func (y yielding) last(x length.Length) int {
+	i := len(y.slabs) - 1
+	for i >= 0 && y.slabs[i].from >= x {
+		i--
+	}
+	return i
+}
+
+// to is the area that the slabs up to x yield.
+func (y yielding) to(x length.Length) *big.Int {
+	i := y.last(x)
+	if i < 0 {
+		return new(big.Int)
+	}
+	sum := area128(min(y.slabs[i].to, x)-y.slabs[i].from, y.slabs[i].net)
+	return sum.Add(sum, y.before[i])
+}
+
+// net is the net width on the lines just before x.
+func (y yielding) net(x length.Length) length.Length {
+	if i := y.last(x); i >= 0 && x <= y.slabs[i].to {
+		return y.slabs[i].net
+	}
+	return 0
+}
+
+// widest is the greatest net width on a line before x.
+func (y yielding) widest(x length.Length) (net length.Length) {
+	for _, s := range y.slabs[:y.last(x)+1] {
+		net = max(net, s.net)
+	}
+	return net
 }
