@@ -131,11 +131,11 @@ func TestTheSharesAddUpToWhatWasOpened(t *testing.T) {
 // fewest: all sticks have one price.
 func TestAGroundNeverRefutesALayoutThatExists(t *testing.T) {
 	grounds := map[explain.Ground]int{}
-	rapid.Check(t, func(t *rapid.T) {
-		p := drawSticks(t)
+	for seed := range 300 {
+		p := rapid.Custom(drawSticks).Example(seed)
 		best := solved(t, cut.Problem{Sticks: p})
 		if len(best.NotPlaced) > 0 {
-			t.Skip("a part is longer than the room of a stick")
+			continue // a part is longer than the room of a stick
 		}
 		for more := range 3 {
 			a := *best
@@ -148,7 +148,7 @@ func TestAGroundNeverRefutesALayoutThatExists(t *testing.T) {
 				t.Fatalf("%d sticks are enough, but %+v", len(best.Used), r)
 			}
 		}
-	})
+	}
 	for _, g := range []explain.Ground{explain.One, explain.Room, explain.Few, explain.Weighed} {
 		if grounds[g] == 0 {
 			t.Errorf("no layout was explained by %q: %v", g, grounds)

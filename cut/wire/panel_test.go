@@ -261,16 +261,18 @@ func TestWhatFallsOffIsUsedWhereTheProblemSaysSo(t *testing.T) {
 	if a.Cost != 40 || !a.Proven || a.BoundOf != nil { // and no line across a board holds both
 		t.Errorf("cost %v, bound %v of %v", a.Cost, a.Bound, a.BoundOf)
 	}
-	panels = `{"tag": "A1", "length": 800, "width": 120}, {"tag": "A2", "length": 400, "width": 140}` // 400 may lie behind 400
+	stock += `, {"tag": "B3", "length": 850, "width": 200, "price": 20}`
+	panels = `{"tag": "A1", "length": 450, "width": 170}, {"tag": "A2", "length": 580, "width": 200}` // the net width of two boards would do
 	a = boards(t, `"strip": {"least": 30, "most": 150}, "recut": true,`, stock, panels)
-	if a.Cost != 40 || a.BoundOf == nil || *a.BoundOf != "without recut" {
+	if a.Cost != 60 || a.BoundOf == nil || *a.BoundOf != "without recut" {
 		t.Errorf("cost %v, bound %v of %v", a.Cost, a.Bound, a.BoundOf)
 	}
 }
 
 func TestALayoutSaysWhatItsBoundIsTrueOf(t *testing.T) {
-	text := `{"unit": "mm", "kerf": 3, "recut": true, "boards": [{"tag": "B1", "length": 850, "width": 200}, {"tag": "B2", "length": 850, "width": 200}],
-		"panels": [{"tag": "A1", "length": 800, "width": 120}, {"tag": "A2", "length": 400, "width": 150}]}`
+	text := `{"unit": "mm", "kerf": 3, "recut": true, "strip": {"least": 30, "most": 150},
+		"boards": [{"tag": "B1", "length": 850, "width": 200}, {"tag": "B2", "length": 850, "width": 200}, {"tag": "B3", "length": 850, "width": 200}],
+		"panels": [{"tag": "A1", "length": 450, "width": 170}, {"tag": "A2", "length": 580, "width": 200}]}`
 	if out := string(run(t, wire.Panel, []byte(text), false)); !strings.Contains(out, "of all that crosscut first and then rip, each length for one kind of panel") {
 		t.Error(out)
 	}

@@ -31,9 +31,12 @@ func (w *work) makeMissing(pl *plan) *plan {
 		if len(w.glued[g].before) > 0 || w.budget.Over() {
 			continue
 		}
-		f := w.fill(pl, swap{board: -1, opens: every})
-		if f.make(g, w.glued[g].width) {
-			pl = w.with(slices.Concat(f.strips...))
+		for _, long := range []bool{false, true} {
+			f := w.fill(pl, swap{board: -1, opens: every, long: long})
+			if f.make(g, w.glued[g].width) {
+				pl = w.with(slices.Concat(f.strips...))
+				break
+			}
 		}
 	}
 	return pl
@@ -45,6 +48,7 @@ type swap struct {
 	from   length.Length
 	opens  int     // a board that is opened instead; none or every
 	saving float64 // what is saved at most
+	long   bool    // the others are ripped in all their length before they are crosscut
 }
 
 // Instead of the number of a board.
@@ -66,11 +70,13 @@ func (w *work) free(pl *plan) *plan {
 
 func (w *work) freeOne(pl *plan) *plan {
 	swaps := w.swaps(pl)
-	for _, strictFirst := range []bool{false, true} {
+	for way := range 4 {
+		strictFirst := way%2 == 1
 		for _, s := range swaps {
 			if w.budget.Over() {
 				return nil
 			}
+			s.long = way > 1
 			if to := w.without(pl, s, strictFirst); to != nil && to.cost < pl.cost-costEps {
 				return to
 			}
@@ -87,16 +93,16 @@ func (w *work) swaps(pl *plan) (out []swap) {
 			continue
 		}
 		now := w.costTo(k, end)
-		out = append(out, swap{k, 0, none, now})
+		out = append(out, swap{board: k, opens: none, saving: now})
 		for _, l := range instead[:min(len(instead), mostInstead)] {
-			out = append(out, swap{k, 0, l, now - w.p.Cost(l)*(1-w.p.Salvage)})
+			out = append(out, swap{board: k, opens: l, saving: now - w.p.Cost(l)*(1-w.p.Salvage)})
 		}
 		if w.p.Salvage == 0 {
 			continue
 		}
 		groups := w.groups(pl.boards[k], 1)
 		for i := 1; i < len(groups); i++ {
-			out = append(out, swap{k, groups[i].from, none, now - w.costTo(k, groups[i-1].to)})
+			out = append(out, swap{board: k, from: groups[i].from, opens: none, saving: now - w.costTo(k, groups[i-1].to)})
 		}
 	}
 	out = slices.DeleteFunc(out, func(s swap) bool { return s.saving <= costEps })

@@ -37,7 +37,7 @@ type plan struct {
 	strips []strip
 	boards [][]strip       // the same by board
 	ends   []length.Length // where the last strip of each board ends; 0 where there is none
-	sites  [][]site        // what falls off each board in use; filled in when it is asked for
+	sites  [2][][]site     // what falls off each board in use, and off boards ripped first; filled in when it is asked for
 	cost   float64
 }
 
@@ -108,15 +108,19 @@ func (w *work) costTo(k int, end length.Length) float64 {
 	return w.p.Cost(k) - w.p.TailCredit(k, w.tail(k, end))
 }
 
-// falls lists what falls off board k; of a board not opened that is all of it.
-func (w *work) falls(pl *plan, k int) []site {
-	if pl.sites == nil {
-		pl.sites = make([][]site, len(pl.boards))
+// falls lists what falls off board k, crosscut or ripped first; of a board not opened that is all of it.
+func (w *work) falls(pl *plan, k int, long bool) []site {
+	sites := &pl.sites[0]
+	if long {
+		sites = &pl.sites[1]
 	}
-	if pl.sites[k] == nil {
-		pl.sites[k] = w.sites(k, pl.boards[k])
+	if *sites == nil {
+		*sites = make([][]site, len(pl.boards))
 	}
-	return pl.sites[k]
+	if (*sites)[k] == nil {
+		(*sites)[k] = w.sites(k, pl.boards[k], long)
+	}
+	return (*sites)[k]
 }
 
 // tail is how much is left of board k behind the saw cut at end.

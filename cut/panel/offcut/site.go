@@ -74,8 +74,9 @@ func (w *work) usable(k int) cut.Rect {
 	return cut.Rect{Y: from, Length: w.p.Boards[k].Length, Width: to - from}
 }
 
-// sites lists what falls off board k, but for a tail that is worth something.
-func (w *work) sites(k int, strips []strip) (out []site) {
+// sites lists what falls off board k, but for a tail that is worth something: long where it is ripped in all its length
+// before anything is crosscut, as far as its strips come off so.
+func (w *work) sites(k int, strips []strip, long bool) (out []site) {
 	whole := w.usable(k)
 	if len(strips) == 0 {
 		return []site{{k, whole, 1}}
@@ -87,7 +88,11 @@ func (w *work) sites(k int, strips []strip) (out []site) {
 	if w.p.TailCredit(k, w.tail(k, end)) > 0 {
 		whole.Length = end
 	}
-	out = w.off(nil, k, whole, strips, 1)
+	first := 1
+	if long && w.sawable(whole, strips, 2, mostCuts) {
+		first = 2
+	}
+	out = w.off(nil, k, whole, strips, first)
 	return slices.DeleteFunc(out, func(s site) bool { return s.Width < w.least })
 }
 
