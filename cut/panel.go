@@ -39,11 +39,12 @@ type Board struct {
 	RoughEdges int           // 0, 1 (the far one, y = Width) or 2
 	Price      Price         // of the board; without it the cost is its area, in the problem's unit squared
 	Mate       string        // boards of one log carry one word
-	Ring       Ring          // the side its growth rings curve towards, when the good face lies up
+	Ring       Ring          // the side its growth rings curve to, when the good face lies up
 	Defects    []Defect
 }
 
-// Ring says to which side the growth rings of a board or strip curve.
+// Ring says to which side the growth rings of a board or strip curve: on its end, the side that the ends of the arcs
+// turn to. Up is the side of the heart.
 type Ring string
 
 // The ring sides; NoRing is one that nobody has looked at.

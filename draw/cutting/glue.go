@@ -95,29 +95,52 @@ func (b *bench) glued(g cut.GluedPanel, i int, per int64) []draw.Mark {
 		y += s.NetWidth
 		stops = append(stops, draw.Station{At: y})
 	}
-	var keepOut []draw.Path
-	for _, k := range panel.KeepOut {
-		x, y := lo.X+k.X, lo.Y+k.Y
-		keepOut = append(keepOut, draw.Rectangle(at(x, y), at(x+k.Length, y+k.Width)))
-		f.room.KeepPath(keepOut[len(keepOut)-1])
+	keepOut := keptOut(panel, lo)
+	for _, k := range keepOut {
+		f.room.KeepPath(k)
 	}
 	f.pieces(strips, spots)
 	f.add(draw.Area{Pen: draw.Hidden, Outer: draw.Rectangle(lo, hi)})
 	for _, k := range keepOut {
 		f.add(draw.Area{Pen: draw.Ghost, Outer: k})
 	}
+	ends := f.ends(g.Strips, long)
 	left := f.captionRest()
-	r := boundsOf(f.marks, per)
+	b.measureGlued(f, stops, long)
+	f.under(0, max(long, f.full(90)), b.gluedNotes(panel, spots, ends, append(left, f.unsaid...))...)
+	return f.marks
+}
+
+// keptOut returns where no knot, sap or filling may lie, of a finished panel whose near left corner is lo.
+func keptOut(panel cut.Panel, lo draw.Point) (out []draw.Path) {
+	for _, k := range panel.KeepOut {
+		x, y := lo.X+k.X, lo.Y+k.Y
+		out = append(out, draw.Rectangle(at(x, y), at(x+k.Length, y+k.Width)))
+	}
+	return out
+}
+
+// measureGlued dimensions the strips between their stops, and how long the longest is.
+func (b *bench) measureGlued(f *figure, stops []draw.Station, long length.Length) {
+	r := boundsOf(f.marks, f.per)
 	chains := [][]draw.Station{stops}
 	if len(stops) > 2 {
 		chains = append(chains, []draw.Station{stops[0], stops[len(stops)-1]})
 	}
-	f.add(draw.Dimensions(draw.Rect{Min: at(r.Min.X, 0), Max: at(r.Max.X, y)}, per, b.st, draw.LeftOf, 1, chains...)...)
-	f.add(draw.Dimensions(draw.Rect{Min: at(0, r.Min.Y), Max: at(long, r.Max.Y)}, per, b.st, draw.Below, 1+len(chains), []draw.Station{{}, {At: long}})...)
+	f.add(draw.Dimensions(draw.Rect{Min: at(r.Min.X, 0), Max: at(r.Max.X, stops[len(stops)-1].At)}, f.per, b.st, draw.LeftOf, 1, chains...)...)
+	f.add(draw.Dimensions(draw.Rect{Min: at(0, r.Min.Y), Max: at(long, r.Max.Y)}, f.per, b.st, draw.Below, 1+len(chains), []draw.Station{{}, {At: long}})...)
+}
+
+// gluedNotes says below a panel in the clamps what is what; unsaid are captions that found no room.
+func (b *bench) gluedNotes(panel cut.Panel, spots []blemish, ends bool, unsaid []caption) []string {
+	p := b.l.Boards
 	says := []string{
 		fmt.Sprintf("Good face up, grain along. Dashed: the finished panel, %s × %s, %s from each end and %s from each edge; %s.",
 			b.number(panel.Length), b.text(panel.Width), b.text(p.EndTrim), b.text(p.PanelEdgeTrim), b.unit()),
 		fmt.Sprintf("Widths are those after jointing: rip each strip %s wider.", b.st.Fineness.Finer().Text(p.Joint())),
+	}
+	if ends {
+		says = append(says, "On the right the ends of the strips folded out, not to scale, good face to the left: how their rings lie.")
 	}
 	if len(panel.KeepOut) > 0 {
 		says = append(says, "Dash and two dots: round a notch or hole, where no knot, sap or filling may lie.")
@@ -125,9 +148,8 @@ func (b *bench) glued(g cut.GluedPanel, i int, per int64) []draw.Mark {
 	if key := defectKey(spots); key != "" {
 		says = append(says, key)
 	}
-	for _, c := range append(left, f.unsaid...) {
+	for _, c := range unsaid {
 		says = append(says, strings.TrimSuffix(c.tag+", "+c.size, ", "))
 	}
-	f.under(0, max(long, f.full(90)), says...)
-	return f.marks
+	return says
 }

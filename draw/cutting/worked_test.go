@@ -300,3 +300,37 @@ func TestStocksAreNumberedInWords(t *testing.T) {
 		}
 	}
 }
+
+// By hand: of A1 one strip turns its rings up, the other down; both ends stand right of the 500 long strips, 2 mm of paper
+// apart, their rings with the same bend and the centres on opposite sides. A2's rings nobody has looked at.
+func TestTheEndsOfStripsShowHowTheirRingsLie(t *testing.T) {
+	drawn := GlueUp(sawnBoard(), nil, draw.Style{})
+	arcs := func(d *draw.Drawing) (out []draw.Arc) {
+		for _, m := range d.Marks {
+			if a, ok := m.(draw.Arc); ok {
+				out = append(out, a)
+			}
+		}
+		return out
+	}
+	got := arcs(drawn[0])
+	if len(got) != 4 || len(arcs(drawn[1])) != 0 {
+		t.Fatalf("%d rings on A1 and %d on A2, want 4 and none", len(got), len(arcs(drawn[1])))
+	}
+	left, right := full(2, drawn[0].Per)+500*mm, full(6, drawn[0].Per)+500*mm
+	for i, a := range got {
+		up := i < 2
+		if up && a.Centre.X > left || !up && a.Centre.X < right {
+			t.Errorf("ring %d has its centre at %v", i, a.Centre)
+		}
+		if reach := a.Centre.X + a.Radius; up && (reach < left || reach > right) {
+			t.Errorf("ring %d reaches %v", i, reach)
+		}
+	}
+	if says := strings.Join(wordsOf(drawn[0]), " "); !strings.Contains(says, "how their rings lie") {
+		t.Errorf("%q", says)
+	}
+	if says := strings.Join(wordsOf(drawn[1]), " "); strings.Contains(says, "rings") {
+		t.Errorf("%q", says)
+	}
+}
