@@ -248,22 +248,10 @@ func (w *work) level(pl *plan, kind []int, g int) *plan {
 	}
 	bins := w.bins(pl, kind)
 	widths := make([]length.Length, len(pl.strips))
-	loose := map[int]bool{}
-	rest := w.glued[g].width
 	for i, s := range pl.strips {
 		widths[i] = s.Width
-		if s.glued == g {
-			rest -= w.net(s)
-		}
 	}
-	for _, b := range bins {
-		for _, i := range b.strips {
-			if pl.strips[i].glued == g {
-				loose[i] = true
-				rest += w.net(pl.strips[i])
-			}
-		}
-	}
+	loose, rest := w.loose(pl, bins, g)
 	if len(loose) < 2 {
 		return nil
 	}
@@ -280,23 +268,50 @@ func (w *work) level(pl *plan, kind []int, g int) *plan {
 		if tight == nil {
 			return w.restacked(pl, bins, widths)
 		}
-		mine := slices.DeleteFunc(slices.Clone(tight.strips), func(i int) bool { return !loose[i] })
-		m := length.Length(len(mine))
-		others := tight.used(widths, w.p.Kerf) - m*each
-		own := (tight.Width - others) / max(1, m)
-		if m == 0 || own < w.least {
+		fixed, ok := w.fix(tight, widths, loose, each)
+		if !ok {
 			return nil
 		}
-		for _, i := range mine {
-			widths[i] = own
-			delete(loose, i)
-			rest -= own - w.p.Joint()
-		}
+		rest -= fixed
 	}
 	if rest > 0 {
 		return nil
 	}
 	return w.restacked(pl, bins, widths)
+}
+
+// loose lists the strips of a panel that lie in bins, and the net width that they have together, less what the panel has
+// too much.
+func (w *work) loose(pl *plan, bins []bin, g int) (loose map[int]bool, net length.Length) {
+	loose = map[int]bool{}
+	net = -w.spare(pl, g)
+	for _, b := range bins {
+		for _, i := range b.strips {
+			if pl.strips[i].glued == g {
+				loose[i] = true
+				net += w.net(pl.strips[i])
+			}
+		}
+	}
+	return loose, net
+}
+
+// fix gives the loose strips of a bin that is too tight for so wide ones what room there is, and takes them out of the
+// loose ones. It returns their net width, and false where the room is too small.
+func (w *work) fix(tight *bin, widths []length.Length, loose map[int]bool, each length.Length) (net length.Length, ok bool) {
+	mine := slices.DeleteFunc(slices.Clone(tight.strips), func(i int) bool { return !loose[i] })
+	m := length.Length(len(mine))
+	others := tight.used(widths, w.p.Kerf) - m*each
+	own := (tight.Width - others) / max(1, m)
+	if m == 0 || own < w.least {
+		return 0, false
+	}
+	for _, i := range mine {
+		widths[i] = own
+		delete(loose, i)
+		net += own - w.p.Joint()
+	}
+	return net, true
 }
 
 // tight returns the first bin that is too narrow for its strips; nil for none.
