@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -10,7 +9,6 @@ import (
 
 	"rodwright/cut"
 	"rodwright/cut/stick"
-	"rodwright/cut/verify"
 	"rodwright/length"
 )
 
@@ -21,18 +19,9 @@ func runManyLengths(r *run) error {
 	if err != nil {
 		return err
 	}
-	var all []outcome
-	for _, p := range list {
-		if !r.wants(p.name) {
-			continue
-		}
-		o, err := r.timed(p.known, func(ctx context.Context) (*cut.Answer, error) {
-			return stick.Solve(ctx, p.problem, cut.Limits{Nodes: cut.Endless})
-		}, func(a *cut.Answer) []verify.Fault { return verify.Stick(p.problem, a) })
-		if err != nil {
-			return err
-		}
-		all = append(all, o)
+	all, err := r.sticks(list)
+	if err != nil {
+		return err
 	}
 	summary(all)
 	return nil

@@ -28,10 +28,49 @@ func runOneLength(r *run) error {
 	if err != nil {
 		return err
 	}
-	type tally struct{ n, optimal, proven int }
+	took, err := r.sticks(all)
+	if err != nil {
+		return err
+	}
 	count, order := map[string]*tally{}, []string{}
-	var took []outcome
-	for _, p := range all {
+	sum := &tally{}
+	for _, o := range took {
+		if count[o.set] == nil {
+			count[o.set], order = &tally{}, append(order, o.set)
+		}
+		count[o.set].add(o)
+		sum.add(o)
+		if !o.answer.Proven && !r.verbose {
+			fmt.Printf("   open: %-24s cost %v bound %v known %v to %v\n", o.name, o.answer.Cost, o.answer.Bound, o.least, o.most)
+		}
+	}
+	for _, name := range order {
+		fmt.Printf("%-14s %v\n", name, count[name])
+	}
+	fmt.Printf("%-14s %v; half within %v, 99 of 100 within %v\n", "all", sum, percentile(took, 0.5), percentile(took, 0.99))
+	return nil
+}
+
+// tally counts the problems that are optimal and proven.
+type tally struct{ n, optimal, proven int }
+
+func (t *tally) add(o outcome) {
+	t.n++
+	if o.answer.Cost <= o.most+1e-9 {
+		t.optimal++
+	}
+	if o.answer.Proven {
+		t.proven++
+	}
+}
+
+func (t *tally) String() string {
+	return fmt.Sprintf("%5d problems, %5d optimal, %5d proven", t.n, t.optimal, t.proven)
+}
+
+// sticks lays out problems of sticks.
+func (r *run) sticks(list []stickProblem) (out []outcome, err error) {
+	for _, p := range list {
 		if !r.wants(p.name) {
 			continue
 		}
@@ -39,32 +78,11 @@ func runOneLength(r *run) error {
 			return stick.Solve(ctx, p.problem, cut.Limits{Nodes: cut.Endless})
 		}, func(a *cut.Answer) []verify.Fault { return verify.Stick(p.problem, a) })
 		if err != nil {
-			return err
+			return nil, err
 		}
-		t := count[p.set]
-		if t == nil {
-			t = &tally{}
-			count[p.set], order = t, append(order, p.set)
-		}
-		t.n++
-		if o.answer.Cost <= p.most+1e-9 {
-			t.optimal++
-		}
-		if o.answer.Proven {
-			t.proven++
-		} else if !r.verbose {
-			fmt.Printf("   open: %-24s cost %v bound %v known %v to %v\n", p.name, o.answer.Cost, o.answer.Bound, p.least, p.most)
-		}
-		took = append(took, o)
+		out = append(out, o)
 	}
-	var sum tally
-	for _, name := range order {
-		t := count[name]
-		fmt.Printf("%-14s %5d problems, %5d optimal, %5d proven\n", name, t.n, t.optimal, t.proven)
-		sum.n, sum.optimal, sum.proven = sum.n+t.n, sum.optimal+t.optimal, sum.proven+t.proven
-	}
-	fmt.Printf("%-14s %5d problems, %5d optimal, %5d proven; half within %v, 99 of 100 within %v\n", "all", sum.n, sum.optimal, sum.proven, percentile(took, 0.5), percentile(took, 0.99))
-	return nil
+	return out, nil
 }
 
 // stickProblem is one problem of sticks with what is known of it.
