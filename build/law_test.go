@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"rodwright/build"
+	"rodwright/cut"
 	"rodwright/layout"
 	"rodwright/length"
 	"rodwright/part"
@@ -73,7 +74,7 @@ const bytesEvery = 8
 func TestTheLawsHoldOnRandomPieces(t *testing.T) {
 	dear, shared := shop.Sample(), build.NewMemo(64)
 	cheap := dear.With(shop.Price{Item: shop.HourItem, Cents: 100, Pack: 1, Unit: "h"}) // so that nipples are cut as well
-	covered := random.Coverage{}
+	covered, proofs := random.Coverage{}, &proofs{}
 	for seed := range pieces(t) {
 		name := fmt.Sprintf("random %d", seed)
 		doc, s := read(t, name, random.Document(seed)), dear
@@ -82,6 +83,7 @@ func TestTheLawsHoldOnRandomPieces(t *testing.T) {
 		}
 		b := derive(t, doc, s, shared)
 		covered.Add(b.Resolved)
+		proofs.add(b)
 		for _, law := range laws {
 			if err := law.holds(b); err != nil {
 				t.Errorf("%s: %s: %v", name, law.says, err)
@@ -93,9 +95,37 @@ func TestTheLawsHoldOnRandomPieces(t *testing.T) {
 		}
 	}
 	t.Logf("features of the pieces:\n%s", covered)
+	t.Log(proofs)
 	if missing := covered.Missing(); len(missing) > 0 && pieces(t) >= 500 {
 		t.Errorf("no random piece has %q", missing)
 	}
+}
+
+// proofs counts what is proven of layouts of boards.
+type proofs struct {
+	layouts, proven, every int
+	gaps                   float64
+}
+
+func (p *proofs) add(b *build.Build) {
+	for _, l := range b.Layout.All() {
+		if l.Boards == nil || l.Answer == nil || len(l.Answer.Used) == 0 {
+			continue
+		}
+		p.layouts++
+		p.gaps += 1 - l.Answer.Bound/l.Answer.Cost
+		if l.Answer.Proven {
+			p.proven++
+		}
+		if l.Answer.Proven && l.Answer.Of == cut.EveryLayout {
+			p.every++
+		}
+	}
+}
+
+func (p *proofs) String() string {
+	return fmt.Sprintf("%d layouts of boards: %d proven, %d of them against every layout; mean gap %.2f %%",
+		p.layouts, p.proven, p.every, 100*p.gaps/float64(max(p.layouts, 1)))
 }
 
 // sameBytes derives again with no, an empty, a warm and a shared memo.
