@@ -27,7 +27,7 @@ func (w *work) fill(pl *plan, s swap) *filling {
 				f.look(k)
 			}
 		case len(strips) > 0 || k == s.opens || s.opens == every:
-			f.sites[k] = w.falls(pl, k, s.long)
+			f.sites[k] = w.falls(pl, k, s.at)
 		}
 	}
 	return f
@@ -35,7 +35,7 @@ func (w *work) fill(pl *plan, s swap) *filling {
 
 // look finds what falls off board k.
 func (f *filling) look(k int) {
-	f.sites[k] = f.w.sites(k, f.strips[k], f.last.long)
+	f.sites[k] = f.w.sites(k, f.strips[k], f.last.at)
 	if k != f.last.board {
 		return
 	}

@@ -31,8 +31,8 @@ func (w *work) makeMissing(pl *plan) *plan {
 		if len(w.glued[g].before) > 0 || w.budget.Over() {
 			continue
 		}
-		for _, long := range []bool{false, true} {
-			f := w.fill(pl, swap{board: -1, opens: every, long: long})
+		for _, at := range w.lookings() {
+			f := w.fill(pl, swap{board: -1, opens: every, at: at})
 			if f.make(g, w.glued[g].width) {
 				pl = w.with(slices.Concat(f.strips...))
 				break
@@ -48,7 +48,7 @@ type swap struct {
 	from   length.Length
 	opens  int     // a board that is opened instead; none or every
 	saving float64 // what is saved at most
-	long   bool    // the others are ripped in all their length before they are crosscut
+	at     looking // at the other boards
 }
 
 // Instead of the number of a board.
@@ -68,17 +68,26 @@ func (w *work) free(pl *plan) *plan {
 	}
 }
 
+// lookings lists the ways to look at boards, the simplest first. Where no tail is worth anything all of them count anyway.
+func (w *work) lookings() []looking {
+	if w.p.Salvage == 0 {
+		return []looking{{}, {long: true}}
+	}
+	return []looking{{}, {tails: true}, {long: true}, {long: true, tails: true}}
+}
+
 func (w *work) freeOne(pl *plan) *plan {
 	swaps := w.swaps(pl)
-	for way := range 4 {
-		strictFirst := way%2 == 1
-		for _, s := range swaps {
-			if w.budget.Over() {
-				return nil
-			}
-			s.long = way > 1
-			if to := w.without(pl, s, strictFirst); to != nil && to.cost < pl.cost-costEps {
-				return to
+	for _, at := range w.lookings() {
+		for _, strictFirst := range []bool{false, true} {
+			for _, s := range swaps {
+				if w.budget.Over() {
+					return nil
+				}
+				s.at = at
+				if to := w.without(pl, s, strictFirst); to != nil && to.cost < pl.cost-costEps {
+					return to
+				}
 			}
 		}
 	}

@@ -403,6 +403,20 @@ func TestWhatIsRippedOffABoardIsAsLongAsTheBoard(t *testing.T) {
 	}
 }
 
+// Worked by hand: each panel wants a strip of 100, all that a board is wide, and one of 32 beside which 65 are left. In one
+// board of 1000 lie 300 with A1's first, 300 with both second ones, and 250 with A2's first: 856 with the saw cuts between them.
+// In two boards each keeps a tail that is worth something, and the second strip of A2 stands in the way of none.
+func TestATailThatIsWorthSomethingServesRatherThanAnotherBoard(t *testing.T) {
+	p := shop(2, wanted("A1", 300, 128, cut.Clear), wanted("A2", 250, 128, cut.Clear))
+	p.Salvage, p.MinTail = 0.5, 200*mm
+	for k := range p.Boards {
+		p.Boards[k].Length, p.Boards[k].Width, p.Boards[k].Price = 1000*mm, 100*mm, cut.Priced(100)
+	}
+	if a := solve(t, p); a.Cost != 100 || len(a.Used) != 1 {
+		t.Errorf("%d boards cost %v, want one for 100", len(a.Used), a.Cost)
+	}
+}
+
 // Worked by hand: on a board of 850 no strip of 450 lies behind one of 800. On a line across 200 lie 120 and 73 net: with
 // 2 each for jointing and a saw cut of 3 just 200. With 74 they don't.
 func TestStripsThatCantLieBehindEachOtherProveTheBoards(t *testing.T) {

@@ -35,9 +35,9 @@ type strip struct {
 // changed once it is made.
 type plan struct {
 	strips []strip
-	boards [][]strip       // the same by board
-	ends   []length.Length // where the last strip of each board ends; 0 where there is none
-	sites  [2][][]site     // what falls off each board in use, and off boards ripped first; filled in when it is asked for
+	boards [][]strip            // the same by board
+	ends   []length.Length      // where the last strip of each board ends; 0 where there is none
+	sites  map[looking][][]site // what falls off each board in use; filled in when it is asked for
 	cost   float64
 }
 
@@ -89,7 +89,7 @@ func (pl *plan) of(g int) (out []strip) {
 // with returns the plan of some strips.
 func (w *work) with(strips []strip) *plan {
 	n := len(w.p.Boards)
-	pl := &plan{strips: slices.Clone(strips), boards: make([][]strip, n), ends: make([]length.Length, n)}
+	pl := &plan{strips: slices.Clone(strips), boards: make([][]strip, n), ends: make([]length.Length, n), sites: map[looking][][]site{}}
 	slices.SortStableFunc(pl.strips, func(a, b strip) int { return cmp.Compare(a.glued, b.glued) })
 	for _, s := range pl.strips {
 		pl.boards[s.board] = append(pl.boards[s.board], s)
@@ -108,19 +108,17 @@ func (w *work) costTo(k int, end length.Length) float64 {
 	return w.p.Cost(k) - w.p.TailCredit(k, w.tail(k, end))
 }
 
-// falls lists what falls off board k, crosscut or ripped first; of a board not opened that is all of it.
-func (w *work) falls(pl *plan, k int, long bool) []site {
-	sites := &pl.sites[0]
-	if long {
-		sites = &pl.sites[1]
+// falls lists what falls off board k; of a board not opened that is all of it.
+func (w *work) falls(pl *plan, k int, at looking) []site {
+	sites := pl.sites[at]
+	if sites == nil {
+		sites = make([][]site, len(pl.boards))
+		pl.sites[at] = sites
 	}
-	if *sites == nil {
-		*sites = make([][]site, len(pl.boards))
+	if sites[k] == nil {
+		sites[k] = w.sites(k, pl.boards[k], at)
 	}
-	if (*sites)[k] == nil {
-		(*sites)[k] = w.sites(k, pl.boards[k], long)
-	}
-	return (*sites)[k]
+	return sites[k]
 }
 
 // tail is how much is left of board k behind the saw cut at end.

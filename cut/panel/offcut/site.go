@@ -74,9 +74,14 @@ func (w *work) usable(k int) cut.Rect {
 	return cut.Rect{Y: from, Length: w.p.Boards[k].Length, Width: to - from}
 }
 
-// sites lists what falls off board k, but for a tail that is worth something: long where it is ripped in all its length
-// before anything is crosscut, as far as its strips come off so.
-func (w *work) sites(k int, strips []strip, long bool) (out []site) {
+// looking is what is looked at as falling off a board.
+type looking struct {
+	long  bool // the board is ripped in all its length before anything is crosscut, as far as its strips come off so
+	tails bool // a tail that is worth something counts, too
+}
+
+// sites lists what falls off board k.
+func (w *work) sites(k int, strips []strip, at looking) (out []site) {
 	whole := w.usable(k)
 	if len(strips) == 0 {
 		return []site{{k, whole, 1}}
@@ -85,11 +90,11 @@ func (w *work) sites(k int, strips []strip, long bool) (out []site) {
 	for _, s := range strips {
 		end = max(end, s.X+s.Length)
 	}
-	if w.p.TailCredit(k, w.tail(k, end)) > 0 {
+	if !at.tails && w.p.TailCredit(k, w.tail(k, end)) > 0 {
 		whole.Length = end
 	}
 	first := 1
-	if long && w.sawable(whole, strips, 2, mostCuts) {
+	if at.long && w.sawable(whole, strips, 2, mostCuts) {
 		first = 2
 	}
 	out = w.off(nil, k, whole, strips, first)
