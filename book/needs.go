@@ -11,7 +11,6 @@ import (
 	"rodwright/money"
 	"rodwright/part"
 	"rodwright/shop"
-	"rodwright/trade/pipe"
 )
 
 // needs lists what is bought, in which sizes wood is looked for, what is used up, and the tools.
@@ -78,24 +77,14 @@ func (a *author) quantity(v float64, unit string) string {
 // item tells what is bought in trade words.
 func (a *author) item(l money.Line) string {
 	for _, p := range a.b.Parts.Parts {
-		size, err := pipe.Lookup(p.Material)
-		switch {
-		case p.Kind == part.Fitting && err == nil && l.Item == shop.FittingItem(p.Fitting, size):
-			return p.Fitting.Words() + " " + size.ID
-		case p.Kind == part.Hardware && l.Item == p.Name:
+		if p.Kind == part.Hardware && l.Item == p.Name {
 			return a.hardwareName(p)
 		}
 	}
-	if l.Item == shop.ThreadItem {
-		return "threads cut by the seller"
-	}
 	if l.Unit == "board foot" {
-		return a.w.say(l.Item) + ", boards with no less than the sizes below"
+		return l.Name + ", boards with no less than the sizes below"
 	}
-	if size, ok := a.stickOf(l.Item); ok {
-		return stickWords(l.Item, size)
-	}
-	return a.w.say(l.Item)
+	return l.Name
 }
 
 // stickOf returns the size of the pipe whose sticks an item is.

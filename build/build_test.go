@@ -125,7 +125,7 @@ func TestTheObjectHasTheKeysOfTheContract(t *testing.T) {
 	for list, keys := range map[string]string{
 		"parts":    "tag name kind material count",
 		"findings": "check parts verdict because assumed",
-		"buy":      "item count unit price from_rack",
+		"buy":      "item name count unit price from_rack",
 		"steps":    "n title parts tool substitutes hands_h wait_h cautions after",
 	} {
 		for _, key := range strings.Fields(keys) {

@@ -46,7 +46,8 @@ type sizeJSON struct {
 }
 
 type buyJSON struct {
-	Item     string   `json:"item"`
+	Item     string   `json:"item"` // as the shop's prices name it
+	Name     string   `json:"name"` // for people
 	Count    rounded  `json:"count"`
 	Unit     string   `json:"unit"`
 	Pack     rounded  `json:"pack"`
@@ -150,7 +151,7 @@ func buyOf(list *money.List) []buyJSON {
 	out := make([]buyJSON, len(list.Lines))
 	for i, l := range list.Lines {
 		out[i] = buyJSON{
-			Item: l.Item, Count: rounded(l.Count), Unit: l.Unit, Pack: rounded(l.Pack), Needed: rounded(l.Needed),
+			Item: l.Item, Name: l.Name, Count: rounded(l.Count), Unit: l.Unit, Pack: rounded(l.Pack), Needed: rounded(l.Needed),
 			Price: amount(l.Price), FromRack: rounded(l.FromRack), Assumed: l.Assumed,
 		}
 	}

@@ -90,6 +90,15 @@ func (l Layout) OneMore(ctx context.Context, limits cut.Limits) (out []OneMore, 
 	return out, err
 }
 
+// OneMores tells what one more piece of each kind of stock would change.
+func OneMores(s explain.Speech, more []OneMore) []string {
+	changes, names := make([]explain.Change, len(more)), make([]string, len(more))
+	for i, m := range more {
+		changes[i], names[i] = m.Change, m.Name
+	}
+	return s.OneMores(changes, names)
+}
+
 // stockName names a kind of stock.
 func (l Layout) stockName(at int, size [2]length.Length) string {
 	fine := length.Sixteenth

@@ -45,7 +45,7 @@ func Buy(list *part.List, stock []Stock, s *shop.Shop, missing ...string) *List 
 	}
 	b.threads(list)
 	for _, sup := range list.Supplies {
-		b.need(Line{Item: sup.Class, Needed: sup.Quantity.Value, Unit: string(sup.Quantity.Unit), Parts: sup.For, Assumed: sup.Assumed})
+		b.need(Line{Item: sup.Class, Name: sup.Name, Needed: sup.Quantity.Value, Unit: string(sup.Quantity.Unit), Parts: sup.For, Assumed: sup.Assumed})
 	}
 	b.price()
 	return b.out
@@ -60,6 +60,9 @@ type buyer struct {
 // need adds to the line of an item, or begins it. The same item in another unit is another line.
 func (b *buyer) need(l Line) {
 	i := slices.IndexFunc(b.out.Lines, func(m Line) bool { return m.Item == l.Item && m.Unit == l.Unit })
+	if l.Name == "" {
+		l.Name = stockName(l.Item)
+	}
 	if i < 0 {
 		b.out.Lines = append(b.out.Lines, l)
 		return
@@ -152,10 +155,11 @@ func (b *buyer) part(q part.Part) {
 			return
 		}
 		l.Item = shop.NippleItem(size, q.Cut)
+		l.Name = l.Item
 	case q.Kind == part.Fitting:
-		l.Item = string(q.Fitting) + " " + q.Material
+		l.Item, l.Name = string(q.Fitting)+" "+q.Material, q.Fitting.Words()+" "+q.Material
 	case q.Kind == part.Hardware:
-		l.Item = q.Name
+		l.Item, l.Name = q.Name, q.Name
 	default:
 		return
 	}
@@ -177,7 +181,7 @@ func (b *buyer) threads(list *part.List) {
 		}
 	}
 	if n > 0 {
-		b.need(Line{Item: shop.ThreadItem, Needed: float64(n), Unit: single})
+		b.need(Line{Item: shop.ThreadItem, Name: "threads cut by the seller", Needed: float64(n), Unit: single})
 	}
 }
 

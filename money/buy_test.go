@@ -238,3 +238,26 @@ func TestAbsurdAmountsAreRefusedAndNotWrapped(t *testing.T) {
 		t.Errorf("a mountain of gold costs %s", got.Material)
 	}
 }
+
+func TestAListCallsThingsWhatPeopleCallThem(t *testing.T) {
+	list, _ := taken(t, "low-bench", shop.Sample())
+	stock := []money.Stock{
+		{Item: "white-oak 6/4", Material: "white-oak 6/4", Quantity: 9, Unit: "board foot"},
+		{Item: "pipe 3/4 21 ft", Material: "3/4", Quantity: 1, Unit: "each"},
+		{Item: "birch-plywood-18", Material: "birch-plywood-18", Quantity: 1, Unit: "each"},
+	}
+	got := money.Buy(list, stock, shop.Sample())
+	for item, want := range map[string]string{
+		"white-oak 6/4": "white oak 6/4", "pipe 3/4 21 ft": "21 ft stick of pipe 3/4", "birch-plywood-18": "birch plywood 18 mm",
+		"tee 3/4": "tee 3/4",
+	} {
+		if l := line(t, got, item); l.Name != want {
+			t.Errorf("%s is called %q, want %q", item, l.Name, want)
+		}
+	}
+	for _, sup := range list.Supplies {
+		if l := line(t, got, sup.Class); l.Name != sup.Name || strings.Contains(l.Name, "-") {
+			t.Errorf("%s is called %q, want %q", sup.Class, l.Name, sup.Name)
+		}
+	}
+}

@@ -44,6 +44,7 @@ func Sum(as ...Amount) Amount {
 // Line is one item of the buying list.
 type Line struct {
 	Item     string // as the shop's prices name it
+	Name     string // what people call it
 	Needed   float64
 	Unit     string  // of Needed: each, board foot, g, ml
 	Count    float64 // what is bought: packs where it is sold in packs, else Needed

@@ -187,6 +187,11 @@ func (p *planner) saw(material string, panels []part.Part, a *cut.Answer, m cut.
 		work, verb = "rip", "Rip"
 	}
 	groups := p.settings(a, m)
+	for _, g := range groups {
+		for i, tag := range g.on {
+			g.on[i] = boardName(a, tag)
+		}
+	}
 	if a == nil {
 		groups = blankSettings(panels, m)
 	}
@@ -203,6 +208,15 @@ func (p *planner) saw(material string, panels []part.Part, a *cut.Answer, m cut.
 		measures: p.settingLines(groups),
 		fits:     func(t shop.Tool) bool { return deepEnough(t, panels) },
 	})
+}
+
+// boardName is what the drawings and the list of cuts call the board with a tag of the stock.
+func boardName(a *cut.Answer, tag string) string {
+	i := slices.IndexFunc(a.Used, func(u cut.Used) bool { return u.Stock == tag })
+	if i < 0 {
+		return tag
+	}
+	return fmt.Sprintf("board %d", i+1)
 }
 
 // deepEnough reports whether a saw cuts through the thickest of the panels' blanks.

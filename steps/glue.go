@@ -78,7 +78,7 @@ func (p *planner) stripLines(q part.Part, a *cut.Answer) []string {
 			if i > 0 {
 				line += ","
 			}
-			line += fmt.Sprintf(" %s of %s", p.show(s.NetWidth), s.Board)
+			line += fmt.Sprintf(" %s of %s", p.show(s.NetWidth), boardName(a, s.Board))
 			if s.Ring != cut.NoRing {
 				line += ", rings " + string(s.Ring)
 			}

@@ -117,7 +117,7 @@ func TestALayoutSaysWhatIsCutFromWhat(t *testing.T) {
 		t.Errorf("%s: %q", pipes.Title, pipes.Measures)
 	}
 	glue := ofWork(w, "glue")[0]
-	if glue.Units != 2 || !slices.Contains(glue.Measures, board.Tag+", from the datum edge: 5 in of B1, rings up, 6 in of B2, rings down, 5 in of B1, rings up") {
+	if glue.Units != 2 || !slices.Contains(glue.Measures, board.Tag+", from the datum edge: 5 in of board 1, rings up, 6 in of board 2, rings down, 5 in of board 1, rings up") {
 		t.Errorf("three strips have %g joints: %q", glue.Units, glue.Measures)
 	}
 	if joint := ofWork(w, "joint")[0]; joint.Units != 6 {
@@ -130,7 +130,7 @@ func TestALayoutSaysWhatIsCutFromWhat(t *testing.T) {
 		t.Errorf("ripped at %d settings, %g cuts", rip.Settings, rip.Units)
 	}
 	// The end of B1 that a knot sits in is cut off and makes nothing.
-	if cross := ofWork(w, "crosscut")[0]; cross.Units != 2 || cross.Measures[1] != "2 in: cut off, saw cut and all, not used; from B1" {
+	if cross := ofWork(w, "crosscut")[0]; cross.Units != 2 || cross.Measures[1] != "2 in: cut off, saw cut and all, not used; from board 1" {
 		t.Errorf("%g cuts: %q", cross.Units, cross.Measures)
 	}
 	lawful(t, w, list)
@@ -142,7 +142,7 @@ func TestALayoutSaysWhatIsCutFromWhat(t *testing.T) {
 	if w, err = steps.Plan(r, list, boards, s); err != nil {
 		t.Fatal(err)
 	}
-	if cross := ofWork(w, "crosscut")[0]; cross.Settings != 4 || cross.Measures[0] != "50 in × 2, set twice: "+board.Tag+"; from B1" || cross.Measures[2] != "50 in: cut off, saw cut and all, not used; from B2" {
+	if cross := ofWork(w, "crosscut")[0]; cross.Settings != 4 || cross.Measures[0] != "50 in × 2, set twice: "+board.Tag+"; from board 1" || cross.Measures[2] != "50 in: cut off, saw cut and all, not used; from board 2" {
 		t.Errorf("%d settings: %q", cross.Settings, cross.Measures)
 	}
 	panelAnswer.Cuts = slices.Delete(panelAnswer.Cuts, 2, 4)

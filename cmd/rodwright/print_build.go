@@ -59,18 +59,34 @@ func printBuying(out *bytes.Buffer, list *money.List) {
 		if l.FromRack > 0 {
 			rack = fmt.Sprintf("%s from the rack", figure.Digits(l.FromRack, 4))
 		}
-		fmt.Fprintf(w, "  %s\t%s\t%s\t%s\n", figure.Digits(l.Count, 4)+" "+packed(l), l.Item, price, rack)
+		fmt.Fprintf(w, "  %s\t%s\t%s\t%s\n", packed(l), l.Name, price, rack)
 	}
 	w.Flush()
 	fmt.Fprintln(out)
 }
 
-// packed tells in what an item is bought: each, board foot, pack of 100.
+// packed tells how much of an item is bought: 8; 48 board feet; 1 pack of 100; 2 × 750 ml.
 func packed(l money.Line) string {
-	if l.Pack == 1 || l.Pack == 0 {
-		return l.Unit
+	count, pack, alone := figure.Digits(l.Count, 4), figure.Digits(l.Pack, 4), l.Pack == 1 || l.Pack == 0
+	switch {
+	case alone && l.Unit == "each":
+		return count
+	case alone && l.Unit == "board foot":
+		return count + " " + noun(l.Count, "board foot", "board feet")
+	case alone:
+		return count + " " + l.Unit
+	case l.Unit == "each":
+		return count + " " + noun(l.Count, "pack", "packs") + " of " + pack
 	}
-	return fmt.Sprintf("× %s %s", figure.Digits(l.Pack, 4), l.Unit)
+	return count + " × " + pack + " " + l.Unit
+}
+
+// noun is what a count of things is followed by.
+func noun(n float64, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
 }
 
 func printSteps(out *bytes.Buffer, work *steps.Work) {

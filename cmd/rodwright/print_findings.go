@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -173,7 +174,7 @@ func short(words string, width int) string {
 func wrap(text string, width, indent int) string {
 	var lines []string
 	line := ""
-	for _, w := range strings.Fields(text) {
+	for _, w := range words(text) {
 		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(w) > width {
 			lines, line = append(lines, line), ""
 		}
@@ -183,4 +184,17 @@ func wrap(text string, width, indent int) string {
 		line += w
 	}
 	return strings.Join(append(lines, line), "\n"+strings.Repeat(" ", indent-1))
+}
+
+// measure is a length as it is printed, with what it belongs to: 2 × A1.1 ≈ 20 5/16 in is read in one go.
+var measure = regexp.MustCompile(`(?:\d+ × )?(?:[A-Z]\d[\d.]* )?(?:≈ )?\d+(?: \d+/\d+)?(?: (?:in|ft|mm)\b)?`)
+
+// words parts a text where a line may end: between words, not within a measure.
+func words(text string) []string {
+	const kept = "\x00"
+	out := strings.Fields(measure.ReplaceAllStringFunc(text, func(m string) string { return strings.ReplaceAll(m, " ", kept) }))
+	for i, w := range out {
+		out[i] = strings.ReplaceAll(w, kept, " ")
+	}
+	return out
 }

@@ -107,7 +107,7 @@ func goodWords(a *cut.Answer) string {
 	case a.Proven:
 		said += ", proven: no layout costs less"
 	default:
-		said += fmt.Sprintf(", at most %s %% could be saved (none costs less than %s)", percent(a.Gap()), twoDecimals(a.Bound))
+		said += fmt.Sprintf(", at most %s %% could be saved (none costs less than %s)", percent(a.Gap()), twoDecimals(math.Floor(100*a.Bound)/100))
 	}
 	if of := a.Of.Words(); of != "" {
 		said += ", " + of

@@ -36,9 +36,8 @@ func printLayouts(out *bytes.Buffer, b *build.Build, more bool) error {
 			if err != nil {
 				return err
 			}
-			s := wire.SpeechOf(l.Problem(), t)
-			for _, c := range changes {
-				fmt.Fprintf(out, "  %s\n", wrap(s.OneMore(c.Change, c.Name), 100, 4))
+			for _, says := range layout.OneMores(wire.SpeechOf(l.Problem(), t), changes) {
+				fmt.Fprintf(out, "  %s\n", wrap(says, 100, 4))
 			}
 		}
 		fmt.Fprintln(out)
@@ -66,11 +65,21 @@ func tellingOf(b *build.Build, l layout.Layout) wire.Telling {
 	return t
 }
 
-// indentedText sets every line of a text in.
+// indentedText sets every line of a text in, and folds long ones.
 func indentedText(text string) string {
 	var out strings.Builder
 	for line := range strings.Lines(text) {
-		out.WriteString("  " + line)
+		out.WriteString("  " + folded(strings.TrimSuffix(line, "\n")) + "\n")
 	}
 	return out.String()
+}
+
+// folded goes on under the beginning of a line's words, two further in; a box to tick and its number stand by themselves.
+func folded(line string) string {
+	words := strings.TrimLeft(line, " ")
+	lead := len(line) - len(words)
+	if strings.HasPrefix(words, "[ ]") {
+		lead += len("[ ]   1  ")
+	}
+	return line[:lead] + wrap(line[lead:], 100, 2+lead+2+1)
 }

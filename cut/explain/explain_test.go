@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -246,6 +247,29 @@ func TestOneMoreStickSavesWhatItReplaces(t *testing.T) {
 	want := "One more long: bought, the whole costs 5.00 more; lying there already, 20.00 less; 1 stick opened, not 2; longest offcut kept none, not 400 mm."
 	if s := mmSpeech("stick").OneMore(got[1], "long"); s != want {
 		t.Errorf("got  %s\nwant %s", s, want)
+	}
+}
+
+func TestKindsOfWhichNothingIsGainedAreToldTogether(t *testing.T) {
+	changes := []explain.Change{
+		{Taken: true, Free: 80.96}, {Taken: true, More: 17.17, Free: 136.13}, {Taken: true, More: 0.004, Free: 107.95}, {}, {Taken: true, Free: 109.14},
+	}
+	names := []string{"board of 96 × 6 in", "board of 144 × 9 in", "board of 96 × 7 in", "R7 of the rack", "board of 120 × 8 in"}
+	want := []string{
+		"One more board of 144 × 9 in: bought, the whole costs 17.17 more; lying there already, 136.13 less.",
+		"One more R7 of the rack: nothing changes; no better layout was found that cuts it up.",
+		"Nothing is gained by buying one more board of 96 × 6 in, 96 × 7 in or 120 × 8 in; one that lies there already saves 80.96, 107.95 or 109.14.",
+	}
+	if got := mmSpeech("board").OneMores(changes, names); !slices.Equal(got, want) {
+		t.Errorf("got %q", got)
+	}
+	quiet := mmSpeech("board")
+	quiet.Money = nil
+	if got := quiet.OneMores(changes[:1], names); !slices.Equal(got, []string{"Nothing is gained by buying one more board of 96 × 6 in."}) {
+		t.Errorf("where money is not named: %q", got)
+	}
+	if got := quiet.OneMores(nil, nil); len(got) > 0 {
+		t.Errorf("of nothing: %q", got)
 	}
 }
 

@@ -241,6 +241,48 @@ func capital(s string) string {
 	return string(s[0]-'a'+'A') + s[1:]
 }
 
+// OneMores tells what one more piece of each kind of stock would change, a sentence each; kinds of which nothing is
+// gained by buying one more are told together. names are what the kinds are called.
+func (s Speech) OneMores(changes []Change, names []string) (says []string) {
+	var vain, saves []string
+	for i, c := range changes {
+		if !c.Vain() {
+			says = append(says, s.OneMore(c, names[i]))
+			continue
+		}
+		name := names[i]
+		if len(vain) > 0 {
+			name = strings.TrimPrefix(name, s.Noun+" of ")
+		}
+		vain = append(vain, name)
+		if s.Money != nil {
+			saves = append(saves, s.Money(c.Free))
+		}
+	}
+	if vain == nil {
+		return says
+	}
+	says = append(says, "Nothing is gained by buying one more "+or(vain))
+	if saves != nil {
+		says[len(says)-1] += "; one that lies there already saves " + or(saves)
+	}
+	says[len(says)-1] += "."
+	return says
+}
+
+// or lists words: 1, 2 or 3.
+func or(words []string) string {
+	last := len(words) - 1
+	if last == 0 {
+		return words[0]
+	}
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}
+
+// Vain reports whether the whole costs the same with one more piece that is paid for: what such a layout has else,
+// one that buys no more has as well.
+func (c Change) Vain() bool { return c.Taken && math.Abs(c.More) <= cent }
+
 // OneMore tells what one more piece of stock would change. name is what the kind is called.
 func (s Speech) OneMore(c Change, name string) string {
 	head := "One more " + name + ": "

@@ -81,14 +81,15 @@ func (s Speech) head(r Run, setting string) string {
 
 // Step tells one step of a list.
 func (s Speech) Step(l *List, t Step) Told {
-	out := Told{N: t.N, On: s.piece(t.Piece), Does: s.does(l, t)}
+	out := Told{N: t.N, On: s.PieceOf(t.Piece), Does: s.does(l, t)}
 	if t.Left > 0 {
 		out.Left = s.Length(t.Left) + " is left"
 	}
 	return out
 }
 
-func (s Speech) piece(i int) string {
+// PieceOf is what piece i of the stock used is called.
+func (s Speech) PieceOf(i int) string {
 	if s.Piece != nil {
 		return s.Piece(i)
 	}

@@ -76,8 +76,12 @@ func OneMoreText(p cut.Problem, more []explain.Change) string {
 	show := rounded(p.Unit())
 	s := SpeechOf(p, Telling{Show: show, Money: hundredths})
 	w := &writer{show: show}
-	for _, c := range more {
-		w.line("%s", s.OneMore(c, c.Stock))
+	names := make([]string, len(more))
+	for i, c := range more {
+		names[i] = c.Stock
+	}
+	for _, says := range s.OneMores(more, names) {
+		w.line("%s", says)
 	}
 	return w.String()
 }

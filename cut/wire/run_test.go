@@ -173,7 +173,7 @@ func TestADeadlineIsKeptWithAValidLayout(t *testing.T) {
 
 func TestAListToCutFrom(t *testing.T) {
 	got := string(run(t, wire.Stick, []byte(strings.Replace(stickText, `}]}`, `}, {"tag": "C2", "length": 7000}]}`, 1)), false))
-	want := `1  S1: 4 × C1 317.6 mm; left 5111.6 mm
+	want := `stick 1 (S1): 4 × C1 317.6 mm; left 5111.6 mm
 cuts, by setting: 1 setting; no order of these cuts has fewer
   every stick first: square the end: 5 mm off, saw cut and all
   stop at 317.6 mm
@@ -187,7 +187,7 @@ cost 40: nothing better is possible
 		t.Errorf("got\n%s", got)
 	}
 	for kind, words := range map[wire.Kind][]string{
-		wire.Panel: {"panel A1:", "from B1 rings up", "fence at", "stop at", "why not fewer boards?", "no layout is better than"},
+		wire.Panel: {"panel A1:", "from board 1 rings up", "fence at", "stop at", "why not fewer boards?", "no layout is better than"},
 		wire.Sheet: {"D1 600 mm × 400 mm", "fence at", "its edge", "why not fewer sheets?"},
 	} {
 		text := string(run(t, kind, []byte(texts[kind]), false))
@@ -204,7 +204,7 @@ func TestWhatOneMoreWouldChangeIsToldBelowTheList(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := "One more S1: bought, the whole costs the same; lying there already, 40 less.\n"; !strings.HasSuffix(string(out), want) {
+	if want := "Nothing is gained by buying one more S1; one that lies there already saves 40.\n"; !strings.HasSuffix(string(out), want) {
 		t.Errorf("got\n%s", out)
 	}
 }
@@ -229,7 +229,7 @@ func ExampleRun() {
 	}
 	fmt.Print(string(out))
 	// Output:
-	// 1  10 ft: 3 × C1 12.5 in; left 81.8125 in
+	// stick 1 (10 ft): 3 × C1 12.5 in; left 81.8125 in
 	// cuts, by setting: 1 setting; no order of these cuts has fewer
 	//   every stick first: square the end: 0.25 in off, saw cut and all
 	//   stop at 12.5 in

@@ -3,6 +3,7 @@ package wire
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,17 +29,17 @@ func Text(p cut.Problem, a *cut.Answer, t Telling) string {
 		t.Show = rounded(p.Unit())
 	}
 	k := kindOf(p)
-	w := &writer{show: t.Show}
+	w := &writer{show: t.Show, saw: sawing.Speech{Length: t.Show, Fine: t.Fine, Noun: explain.NounOf(p), Piece: t.Piece}}
 	for i, s := range a.Used {
-		w.line("%d  %s: %s%s", i+1, s.Stock, w.parts(s.Parts, k), w.left(s.Left, k))
+		w.line("%s: %s%s", w.piece(i, s.Stock), w.parts(s.Parts, k), w.left(s.Left, k))
 	}
 	if len(a.Bought) > 0 {
 		w.line("bought: %s", strings.Join(together(a.Bought), ", "))
 	}
 	for _, g := range a.Panels {
-		w.line("panel %s: %s", g.Tag, w.strips(g.Strips))
+		w.line("panel %s: %s", g.Tag, w.strips(g.Strips, a.Used))
 	}
-	w.cuts(p, a, t)
+	w.cuts(p, a)
 	w.notPlaced(a.NotPlaced)
 	s := SpeechOf(p, t)
 	if says := s.Shares(p, a); says != "" {
@@ -50,7 +51,7 @@ func Text(p cut.Problem, a *cut.Answer, t Telling) string {
 	if says := s.Cost(p, a); says != "" {
 		w.line("%s", says)
 	}
-	w.line("%s", verdict(a))
+	w.line("%s", verdict(a, t.Money))
 	return w.String()
 }
 
@@ -89,12 +90,12 @@ func SpeechOf(p cut.Problem, t Telling) explain.Speech {
 }
 
 // cuts writes the list that a person follows at the saw.
-func (w *writer) cuts(p cut.Problem, a *cut.Answer, t Telling) {
+func (w *writer) cuts(p cut.Problem, a *cut.Answer) {
 	l := sawing.Of(p, a.Used)
 	if len(l.Runs) == 0 {
 		return
 	}
-	s := sawing.Speech{Length: t.Show, Fine: t.Fine, Noun: explain.NounOf(p), Piece: t.Piece}
+	s := w.saw
 	heads := s.Heads(l)
 	w.line("cuts, by setting: %s", l.Changes())
 	for i, r := range l.Runs {
@@ -133,6 +134,7 @@ func (w *writer) notPlaced(list []cut.NotPlaced) {
 type writer struct {
 	strings.Builder
 	show func(length.Length) string
+	saw  sawing.Speech // calls the pieces of stock what the cuts call them
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(w, format+"\n", args...) }
@@ -185,10 +187,23 @@ func (w *writer) left(left []cut.Offcut, k Kind) string {
 	return "; left " + strings.Join(words, ", ")
 }
 
-func (w *writer) strips(strips []cut.Strip) string {
+// piece heads the line of piece i of the stock used: board 2 (B7).
+func (w *writer) piece(i int, stock string) string {
+	name := w.saw.PieceOf(i)
+	if strings.HasSuffix(name, stock) { // board 2, marked R7
+		return name
+	}
+	return name + " (" + stock + ")"
+}
+
+func (w *writer) strips(strips []cut.Strip, used []cut.Used) string {
 	words := make([]string, len(strips))
 	for i, s := range strips {
-		words[i] = fmt.Sprintf("%s from %s", w.num(s.Size[1]), s.Board)
+		from := s.Board
+		if at := slices.IndexFunc(used, func(u cut.Used) bool { return u.Stock == s.Board }); at >= 0 {
+			from = w.saw.PieceOf(at)
+		}
+		words[i] = fmt.Sprintf("%s from %s", w.num(s.Size[1]), from)
 		if s.Ring != cut.NoRing {
 			words[i] += " rings " + string(s.Ring)
 		}
@@ -197,15 +212,21 @@ func (w *writer) strips(strips []cut.Strip) string {
 }
 
 // verdict says what the layout costs and how much better any other could be.
-func verdict(a *cut.Answer) string {
-	cost := digits(a.Cost, 7)
-	if a.Proven {
-		return "cost " + cost + ": nothing better is possible" + of(a)
+func verdict(a *cut.Answer, money func(float64) string) string {
+	if money == nil {
+		money = func(v float64) string { return digits(v, 7) }
 	}
-	if digits(a.Bound, 7) == cost { // the two differ in rounding only, which is no proof
-		return "cost " + cost + "; no layout is better by as much as 0.0001 %" + of(a)
+	cost := "cost " + money(a.Cost)
+	least := money(math.Floor(100*a.Bound) / 100) // rounded down: no more is promised than is proven
+	switch {
+	case a.Proven:
+		return cost + ": nothing better is possible" + of(a)
+	case digits(a.Bound, 7) == digits(a.Cost, 7): // the two differ in rounding only, which is no proof
+		return cost + "; no layout is better by as much as 0.0001 %" + of(a)
+	case "cost "+least == cost:
+		return cost + "; no layout is better by as much as 0.02" + of(a)
 	}
-	return fmt.Sprintf("cost %s; no layout is better than %s, a gap of %s %%", cost, digits(a.Bound, 7), digits(100*a.Gap(), 2)) + of(a)
+	return fmt.Sprintf("%s; no layout is better than %s, a gap of %s %%", cost, least, digits(100*a.Gap(), 2)) + of(a)
 }
 
 // of says which layouts the bound is true of, where it is not true of every one.

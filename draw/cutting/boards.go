@@ -83,6 +83,7 @@ func (b *bench) boardMarks(s stack, per int64) []draw.Mark {
 	u := b.l.Answer.Used[s.of[0]]
 	c, _ := b.board(u.Stock)
 	whole := rect(0, 0, c.Length, c.Width)
+	f.keepTo(b.st, c.Length, 6, 14)
 	f.add(draw.Area{Pen: draw.Outline, Fill: draw.Waste, Outer: roughBoard(c, per)})
 	var captions []caption
 	for i, p := range u.Parts {
@@ -138,7 +139,7 @@ func (b *bench) finish(f *figure, whole draw.Rect, says ...string) {
 	for _, c := range left {
 		says = append(says, fmt.Sprintf("%s %s: at %s from the left, %s from below", c.tag, c.size, b.number(c.in.Min.X), b.number(c.in.Min.Y)))
 	}
-	f.under(0, max(l, f.full(90)), says...)
+	f.under(0, b.noteWidth(f, l, 90), says...)
 }
 
 // roughBoard is a board's outline; rough edges are drawn as waves.

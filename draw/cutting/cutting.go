@@ -203,6 +203,16 @@ func (b *bench) by(size [2]length.Length) string {
 
 func (b *bench) id(n int) string { return fmt.Sprintf("cut-%s-%d", Slug(b.l.Material), n) }
 
+// noteWidth is how wide notes of a figure run: as wide as its stock, or so many millimetres where that is more and the sheet
+// has them.
+func (b *bench) noteWidth(f *figure, stock length.Length, mm float64) length.Length {
+	wide := f.full(mm)
+	if b.st.Width > 0 {
+		wide = min(wide, f.full(b.st.Width)+boundsOf(f.marks, f.per).Min.X)
+	}
+	return max(stock, wide)
+}
+
 // unit says in which unit a drawing's measures are.
 func (b *bench) unit() string {
 	if b.st.Fineness.Unit.Metric() {
@@ -217,9 +227,9 @@ func boundsOf(marks []draw.Mark, per int64) draw.Rect {
 
 // Sizes on paper in millimetres.
 const (
-	words  = 2.8 // height of sizes and notes
-	small  = 2.4 // of captions in narrow strips, of defects and steps
-	strong = 3.2 // height of tags
+	words  = 2.8        // height of sizes and notes
+	small  = draw.Small // of captions in narrow strips, of defects and steps
+	strong = 3.2        // height of tags
 	title  = 3.2
 	ring   = 1.9 // radius of the ring round a step's number
 )

@@ -15,6 +15,8 @@ type figure struct {
 	rest  []caption   // that had no room inside
 
 	unsaid []caption // defects whose name found no room
+
+	low, high length.Length // how far to the left and right words may stand beside pieces
 }
 
 // caption is what stands on a part: its tag and its size, and where it belongs.
@@ -23,7 +25,22 @@ type caption struct {
 	in        draw.Rect
 }
 
-func newFigure(per int64) *figure { return &figure{per: per, room: lettering.New(per)} }
+func newFigure(per int64) *figure {
+	far := full(1000, per)
+	return &figure{per: per, room: lettering.New(per), low: -far, high: far}
+}
+
+// narrow is the width of a sheet, in millimetres, on which the pieces would become specks if the words beside them had to
+// find room: there only those stand beside that the sheet has room for.
+const narrow = 100
+
+// keepTo holds words beside pieces to a narrow sheet, of which so many millimetres at its left and right are for rings and
+// dimensions. long is how far the stock reaches.
+func (f *figure) keepTo(st draw.Style, long length.Length, left, right float64) {
+	if st.Width > 0 && st.Width < narrow {
+		f.low, f.high = -f.full(left), max(long, f.full(st.Width-left-right))
+	}
+}
 
 func (f *figure) full(mm float64) length.Length { return full(mm, f.per) }
 func (f *figure) add(m ...draw.Mark)            { f.marks = append(f.marks, m...) }
@@ -157,7 +174,7 @@ func (f *figure) captionRest() (left []caption) {
 // that is covered by words.
 func (f *figure) beside(t draw.Text, in draw.Rect) bool {
 	far := f.full(400)
-	within := draw.Rect{Min: at(in.Min.X-far, in.Min.Y-far), Max: at(in.Max.X+far, in.Max.Y+far)}
+	within := draw.Rect{Min: at(max(in.Min.X-far, f.low), in.Min.Y-far), Max: at(min(in.Max.X+far, f.high), in.Max.Y+far)}
 	l, w := in.Max.X-in.Min.X, in.Max.Y-in.Min.Y
 	for _, k := range [][2]int64{{5, 5}, {1, 5}, {9, 5}, {5, 1}, {5, 9}, {1, 1}, {9, 1}, {9, 9}, {1, 9}} {
 		if q, line, ok := f.room.Beside(t, at(in.Min.X+l.Scale(k[0], 10), in.Min.Y+w.Scale(k[1], 10)), within); ok {

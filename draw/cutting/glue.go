@@ -105,9 +105,10 @@ func (b *bench) glued(g cut.GluedPanel, i int, per int64) []draw.Mark {
 		f.add(draw.Area{Pen: draw.Ghost, Outer: k})
 	}
 	ends := f.ends(g.Strips, long)
+	f.keepTo(b.st, long, 1, 26)
 	left := f.captionRest()
 	b.measureGlued(f, stops, long)
-	f.under(0, max(long, f.full(90)), b.gluedNotes(panel, spots, ends, append(left, f.unsaid...))...)
+	f.under(0, b.noteWidth(f, long, 90), b.gluedNotes(panel, spots, ends, append(left, f.unsaid...))...)
 	return f.marks
 }
 

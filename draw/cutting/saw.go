@@ -69,7 +69,7 @@ func (f *figure) ring(s line, numbers []int, whole draw.Rect) {
 	}
 	t := draw.Text{Words: says, Height: small, Anchor: draw.Middle}
 	b := t.Box(f.per)
-	r := max(f.full(ring), (b.Max.X-b.Min.X).Half()+f.full(0.4))
+	r := max(f.full(ring), (b.Max.X-b.Min.X).Half()+f.full(1)) // off the round ends
 	end, places := f.ringPlaces(s, r, whole)
 	h := f.full(ring)
 	for i, p := range places {

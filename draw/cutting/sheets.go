@@ -55,6 +55,7 @@ func (b *bench) sheetMarks(s stack, per int64) []draw.Mark {
 	u := b.l.Answer.Used[s.of[0]]
 	c, _ := b.sheetOf(u.Stock)
 	whole := rect(0, 0, c.Length, c.Width)
+	f.keepTo(b.st, c.Length, 6, 14)
 	f.box(draw.Outline, draw.Waste, whole)
 	for _, p := range u.Parts {
 		size := b.by(p.Size)

@@ -74,7 +74,7 @@ func (b *bench) stickDrawing(marks []draw.Mark, per int64, n int, stacks []stack
 // sawNote is the last row: what the saw takes.
 func (b *bench) sawNote(long length.Length, per int64) []draw.Mark {
 	f := newFigure(per)
-	f.under(0, max(long, f.full(60)), capital(b.unit())+"; hatched: waste.", b.sawWords(b.l.Sticks.Kerf, b.l.Sticks.Trim, "end"))
+	f.under(0, b.noteWidth(f, long, 60), capital(b.unit())+"; hatched: waste.", b.sawWords(b.l.Sticks.Kerf, b.l.Sticks.Trim, "end"))
 	return f.marks
 }
 
@@ -147,7 +147,7 @@ func (b *bench) stick(s stack, per int64) []draw.Mark {
 	} else {
 		says += ", bought as " + strings.TrimPrefix(u.Stock, "pipe "+b.l.Material+" ")
 	}
-	f.over(0, max(stock.Length, f.full(60)), says)
+	f.over(0, b.noteWidth(f, stock.Length, 60), says)
 	return f.marks
 }
 

@@ -334,3 +334,40 @@ func TestTheEndsOfStripsShowHowTheirRingsLie(t *testing.T) {
 		t.Errorf("%q", says)
 	}
 }
+
+// A telephone of 360 px has room for 65 mm of a drawing with words that can be read.
+func TestOnANarrowSheetTheStockIsNoSpeck(t *testing.T) {
+	l, st := manyStrips(), draw.Style{Fineness: length.Sixteenth, Width: 65, Height: 88}
+	all := append(Of(l, st), GlueUp(l, nil, st)...)
+	for _, d := range all {
+		if w, _ := d.Size(); w > 66 {
+			t.Errorf("%s is %.1f mm wide", d.ID, w)
+		}
+		if wide := float64(2400*mm) / float64(mm) / float64(d.Per); wide < 65*0.35 {
+			t.Errorf("the stock of %s is %.1f mm long", d.ID, wide)
+		}
+		for _, m := range d.Marks {
+			if w, ok := m.(draw.Text); ok && w.Height < draw.Small {
+				t.Errorf("%q of %s is %.1f mm high", w.Words, d.ID, w.Height)
+			}
+		}
+	}
+	saying(t, all[0], "A1 strip 1", "A1 strip 2", "A1 strip 3")
+}
+
+// manyStrips is a panel of three strips out of one board of 2400 × 150 mm.
+func manyStrips() layout.Layout {
+	p := &cut.PanelProblem{
+		Unit: length.In, Kerf: 3 * mm, Boards: []cut.Board{{Tag: "B", Length: 2400 * mm, Width: 150 * mm, RoughEdges: 1}},
+		Panels: []cut.Panel{{Tag: "A1.1", Length: 1900 * mm, Width: 120 * mm, Count: 1}},
+	}
+	u, g := cut.Used{Stock: "B"}, cut.GluedPanel{Tag: "A1.1"}
+	for k := range length.Length(3) {
+		u.Parts = append(u.Parts, cut.Placed{Tag: "A1.1", At: pair(0, 43*k), Size: pair(1900, 40)})
+		g.Strips = append(g.Strips, cut.Strip{Board: "B", At: pair(0, 43*k), Size: pair(1900, 40), NetWidth: 40 * mm})
+	}
+	return layout.Layout{
+		Task:   layout.Task{Kind: layout.OfBoards, Material: "white-oak 5/4", Boards: p, Stock: []layout.Stock{{Tag: "B", Item: "white-oak 5/4"}}},
+		Answer: &cut.Answer{Used: []cut.Used{u}, Panels: []cut.GluedPanel{g}}, Opened: []layout.Stock{{Tag: "B", Item: "white-oak 5/4"}},
+	}
+}

@@ -63,6 +63,7 @@ type oneMoreIn struct {
 
 type oneMoreBody struct {
 	Changes []oneMoreLine `json:"changes" doc:"One for each size that is sold, and for what lies in the rack and is not opened."`
+	Words   []string      `json:"words" doc:"The same in sentences; kinds of which nothing is gained by buying one more stand in one."`
 }
 
 type oneMoreLine struct {
@@ -143,9 +144,10 @@ func (s *Server) oneMore(ctx context.Context, in *oneMoreIn) (*valued[oneMoreBod
 		return nil, problem(http.StatusNotFound, "the piece has no layout of "+quoted(in.Material), "GET /api/pieces/{id}/cutting lists them")
 	}
 	return value(s, o, in.Match, func() (oneMoreBody, error) {
-		out := oneMoreBody{Changes: []oneMoreLine{}}
+		out := oneMoreBody{Changes: []oneMoreLine{}, Words: []string{}}
 		changes, err := all[at].OneMore(ctx, cut.Limits{Nodes: oneMoreNodes})
 		speech := speechOf(o.build, all[at])
+		out.Words = append(out.Words, layout.OneMores(speech, changes)...)
 		for _, c := range changes {
 			out.Changes = append(out.Changes, oneMoreLine{c.Name, c.FromRack, c.Taken, c.More, c.Free, speech.OneMore(c.Change, c.Name)})
 		}

@@ -71,6 +71,7 @@ func TestOneMoreStickIsWeighedOrRefusedInWords(t *testing.T) {
 			More, Free  float64
 			Taken       bool
 		}
+		Words []string
 	}
 	h.into(t, h.at("packing-table", "cutting/more?kind=stick&material=1"), &got)
 	if len(got.Changes) != 2 {
@@ -80,6 +81,9 @@ func TestOneMoreStickIsWeighedOrRefusedInWords(t *testing.T) {
 		if !strings.HasPrefix(c.Words, "One more "+c.Name) || c.Taken && c.Free <= 0 || c.More < -1e-6 {
 			t.Errorf("%+v", c)
 		}
+	}
+	if len(got.Words) != 1 || !strings.HasPrefix(got.Words[0], "Nothing is gained by buying one more stick of 252 in or 120 in; one that lies there already saves 78.00 EUR or ") {
+		t.Errorf("as many sticks as are wanted can be bought already: %q", got.Words)
 	}
 	if w := h.answers(request("GET", h.at("packing-table", "cutting/more?kind=sheet&material=cork"), "")); w.Code != http.StatusNotFound || !strings.Contains(w.Body.String(), "no layout of") {
 		t.Errorf("%d %s", w.Code, w.Body)

@@ -1020,6 +1020,8 @@ export interface components {
         OneMoreBody: {
             /** @description One for each size that is sold, and for what lies in the rack and is not opened. */
             changes: components["schemas"]["OneMoreLine"][] | null;
+            /** @description The same in sentences; kinds of which nothing is gained by buying one more stand in one. */
+            words: string[] | null;
         };
         OneMoreLine: {
             /**

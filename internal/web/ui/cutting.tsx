@@ -7,7 +7,7 @@ import { query, read, Trouble } from "./asking";
 import { unitsWord } from "./choices";
 import { Frac } from "./frac";
 import type { CuttingLine, OneMore } from "./types";
-import { counted, rounded, sentence } from "./words";
+import { counted, priced, rounded, sentence } from "./words";
 
 /** A share in whole percent, small ones to one digit. */
 function share(of: number): string {
@@ -120,7 +120,7 @@ export function WhatIf({ id, line }: { id: string; line: CuttingLine }): VNode {
     <div class="what-if" role="status">
       {told.trouble && <p class="note is-wrong">{told.trouble.message}</p>}
       {!told.more && !told.trouble && <p class="waiting">Weighing one more {noun} of each size … <button type="button" onClick={stop}>Stop</button></p>}
-      {told.more && (told.more.changes.length === 0 ? <p>There is no other {noun} to weigh.</p> : <ul class="plain">{told.more.changes.map((c) => <li key={c.name}><Frac text={c.words} /></li>)}</ul>)}
+      {told.more && (told.more.changes.length === 0 ? <p>There is no other {noun} to weigh.</p> : <ul class="plain">{told.more.words.map((w) => <li key={w}><Frac text={priced(w)} /></li>)}</ul>)}
     </div>
   );
 }

@@ -7,7 +7,7 @@ import { NotStored } from "./clash";
 import { Frac } from "./frac";
 import type { EntryKind, Log, LogEntry, Telling } from "./types";
 import { tell } from "./underway";
-import { clock, day, sentence, written } from "./words";
+import { clock, day, priced, sentence, written } from "./words";
 
 const mostShown = 12;
 
@@ -21,7 +21,7 @@ function wayOf(e: LogEntry): [string, Telling] | undefined {
 
 /** An entry in words; a comma keeps a length in inches from the hours that were told, and a day is written out. */
 function told(e: LogEntry): string {
-  return e.words.replace(/ in in (?=[\d.]+ (h|min))/, " in, in ").replace(/\b\d{4}-\d\d-\d\d\b/g, written);
+  return priced(e.words).replace(/ in in (?=[\d.]+ (h|min))/, " in, in ").replace(/\b\d{4}-\d\d-\d\d\b/g, written);
 }
 
 /** Shows the piece as it stood after an entry. */

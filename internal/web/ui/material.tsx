@@ -1,6 +1,7 @@
 // Material: what to take and what to buy, and how every board and stick is cut.
 
 import type { VNode } from "preact";
+import { useState } from "preact/hooks";
 import { query } from "./asking";
 import { unitsWord } from "./choices";
 import { AtTheSaw, stockOf, WhatIf, Went } from "./cutting";
@@ -12,30 +13,41 @@ import { Here } from "./parts";
 import type { PieceProps } from "./piece";
 import { type Reading, useJSON, useLasting } from "./reading";
 import type { Build, Buy, Cutting, CuttingLine, DrawingLine, Drawings, Layout, Supply } from "./types";
-import { counted, money, rounded, sentence } from "./words";
+import { counted, money, priced, rounded, sentence } from "./words";
+
+/** How much of something: 8; 13.33 board feet; 285 ml. */
+function measured(n: number, unit: string): string {
+  if (unit === "each") return rounded(n, 2); // a count needs no unit
+  if (unit === "board foot") return `${rounded(n, 2)} board ${n === 1 ? "foot" : "feet"}`;
+  return `${rounded(n, n < 10 ? 2 : 0)} ${unit}`;
+}
+
+/** What is bought: 8; 48 board feet; 1 pack of 100; 2 × 750 ml. */
+function bought(b: Buy): string {
+  if (b.pack <= 1) return measured(b.count, b.unit);
+  return b.unit === "each" ? `${counted(b.count, "pack")} of ${rounded(b.pack, 2)}` : `${rounded(b.count, 2)} × ${measured(b.pack, b.unit)}`;
+}
 
 function BuyTable({ build }: { build: Build }): VNode {
   const racked = build.buy.some((b) => b.from_rack > 0);
-  const row = (b: Buy): VNode => {
-    const measured = b.unit !== "each"; // a count needs no unit
-    return (
-      <tr key={b.item}>
-        <th scope="row"><Frac text={sentence(b.item)} /></th>
-        <td class="num"><b>{rounded(b.count, 2)}</b></td>
-        <td>{b.pack > 1 ? `pack of ${rounded(b.pack, 2)}${measured ? ` ${b.unit}` : ""}` : b.unit}</td>
-        <td class="num">{money(b.price, build.currency)}</td>
-        <td class="num">{rounded(b.needed, 2)}{measured && ` ${b.unit}`}</td>
-        {racked && <td class="num">{b.from_rack > 0 ? rounded(b.from_rack, 2) : "–"}</td>}
-      </tr>
-    );
-  };
+  const row = (b: Buy): VNode => (
+    <tr key={b.item}>
+      <th scope="row"><Frac text={sentence(b.name)} /></th>
+      <td class="num">
+        <b>{bought(b)}</b>
+        {b.needed !== b.count && <div class="soft">{measured(b.needed, b.unit)} needed</div>}
+      </td>
+      <td class="num">{money(b.price, build.currency)}</td>
+      {racked && <td class="num">{b.from_rack > 0 ? measured(b.from_rack, b.unit) : "–"}</td>}
+    </tr>
+  );
   return (
     <div class="table-wrap" role="region" aria-label="The list" tabIndex={0}>
       <table>
         <thead>
           <tr>
-            <th scope="col">What</th><th scope="col" class="num">To buy</th><th scope="col">By the</th><th scope="col" class="num">Price</th>
-            <th scope="col" class="num">Needed</th>{racked && <th scope="col" class="num">From the rack</th>}
+            <th scope="col">What</th><th scope="col" class="num">To buy</th><th scope="col" class="num">Price</th>
+            {racked && <th scope="col" class="num">From the rack</th>}
           </tr>
         </thead>
         <tbody>{build.buy.map(row)}</tbody>
@@ -47,7 +59,7 @@ function BuyTable({ build }: { build: Build }): VNode {
 function SupplyOne({ s }: { s: Supply }): VNode {
   return (
     <li>
-      <h3><Frac text={sentence(s.name)} /> <span class="soft">{rounded(s.quantity, s.quantity < 1 ? 3 : 0)} {s.unit}, for {s.for.join(", ")}</span></h3>
+      <h3><Frac text={sentence(s.name)} /> <span class="soft">{s.unit === "kg" && s.quantity < 1 ? measured(s.quantity * 1000, "g") : measured(s.quantity, s.unit)}, for {s.for.join(", ")}</span></h3>
       {s.cautions.length > 0 && <ul class="cautions">{s.cautions.map((c) => <li key={c}>{sentence(c)}</li>)}</ul>}
     </li>
   );
@@ -70,9 +82,17 @@ function drawnOf(all: readonly DrawingLine[], name: string, l: Layout): DrawingL
   return all.filter((d) => (d.kind === "cut" ? cut.test(d.id) : d.kind === "glue" && glued.has(d.id)));
 }
 
-interface LayoutProps extends PieceProps { name: string; kind: "panel" | "sheet" | "stick"; l: Layout; line: CuttingLine | undefined; drawings: Reading<Drawings> }
+/** The drawings as they are listed for sheets of a width, with that width: the last list stays until another has come. */
+function useListed(id: string, wide: number): Reading<Drawings & { wide: number }> {
+  const now = useJSON<Drawings>(`/api/pieces/${encodeURIComponent(id)}/drawings${query({ units: unitsWord(), width: wide > 0 ? String(wide) : "" })}`);
+  return useLasting({ ...now, value: now.value && { ...now.value, wide } });
+}
 
-function LayoutOf({ id, base, build, name, kind, l, line, drawings }: LayoutProps): VNode {
+interface LayoutProps extends PieceProps { name: string; kind: "panel" | "sheet" | "stick"; l: Layout; line: CuttingLine | undefined }
+
+function LayoutOf({ id, base, build, name, kind, l, line }: LayoutProps): VNode {
+  const [wide, setWide] = useState(0);
+  const drawings = useListed(id, wide);
   return (
     <li class="layout">
       <div class="layout-words">
@@ -80,13 +100,13 @@ function LayoutOf({ id, base, build, name, kind, l, line, drawings }: LayoutProp
         <p class={l.proven ? "proof" : "proof is-open"}>{proof(l)}</p>
         <Deeper id={id} base={base} build={build} kind={kind} name={name} l={l} />
         {line && <Went line={line} />}
-        {line?.cost && <p class="soft"><Frac text={line.cost} /></p>}
-        {line?.why && <p><span class="soft">Why not fewer?</span> <Frac text={line.why} /></p>}
+        {line?.cost && <p class="soft"><Frac text={priced(line.cost)} /></p>}
+        {line?.why && <p><span class="soft">Why not fewer?</span> <Frac text={priced(line.why)} /></p>}
         {line && <AtTheSaw id={id} line={line} />}
         {line && <WhatIf id={id} line={line} />}
       </div>
       <Here from={drawings} what="the drawings">
-        {(all) => <div class="sheets">{drawnOf(all.drawings, name, l).map((d) => <Sheet key={d.id} piece={id} drawing={d} />)}</div>}
+        {(all) => <div class="sheets">{drawnOf(all.drawings, name, l).map((d) => <Sheet key={d.id} piece={id} drawing={d} listed={all.wide} wide={setWide} />)}</div>}
       </Here>
     </li>
   );
@@ -95,7 +115,6 @@ function LayoutOf({ id, base, build, name, kind, l, line, drawings }: LayoutProp
 /** The stage Material. */
 export function MaterialPage({ id, base, build }: PieceProps): VNode {
   const at = `/api/pieces/${encodeURIComponent(id)}`;
-  const drawings = useLasting(useJSON<Drawings>(`${at}/drawings${query({ units: unitsWord() })}`));
   const cutting = useLasting(useJSON<Cutting>(`${at}/cutting${query({ units: unitsWord() })}`));
   const layouts = (["panel", "sheet", "stick"] as const).flatMap((kind) => Object.entries(build.cut[kind] ?? {}).map(([name, l]) => ({ kind, name, l })));
   return (
@@ -111,7 +130,7 @@ export function MaterialPage({ id, base, build }: PieceProps): VNode {
         {cutting.trouble && <p class="note" role="status">{cutting.trouble.message}</p>}
         <ul class="layouts">
           {layouts.map((x) => (
-            <LayoutOf key={x.kind + x.name} id={id} base={base} build={build} {...x} drawings={drawings} line={cutting.value?.layouts.find((c) => c.kind === x.kind && c.material === x.name)} />
+            <LayoutOf key={x.kind + x.name} id={id} base={base} build={build} {...x} line={cutting.value?.layouts.find((c) => c.kind === x.kind && c.material === x.name)} />
           ))}
         </ul>
       </section>

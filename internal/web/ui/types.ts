@@ -40,7 +40,7 @@ export interface Layout {
   unit: string; cost: number; bound: number; gap: number; proven: boolean; waste: Waste; used: Used[]; cuts: Cut[]; not_placed: unknown[];
   panels?: { tag: string }[]; bound_of?: string;
 }
-export interface Buy { item: string; count: number; unit: string; pack: number; needed: number; price: number | null; from_rack: number; assumed?: string[] }
+export interface Buy { item: string; name: string; count: number; unit: string; pack: number; needed: number; price: number | null; from_rack: number; assumed?: string[] }
 export interface Supply { name: string; for: string[]; quantity: number; unit: string; cautions: string[] }
 export interface Step {
   n: number; title: string; work?: string; parts: string[]; tool: string; substitutes: string[]; measures?: string[];

@@ -8,6 +8,13 @@ export function money(value: number | null, currency: string): string {
   return new Intl.NumberFormat("en-GB", { style: "currency", currency }).format(value);
 }
 
+const currencies = new Set(Intl.supportedValuesOf("currency"));
+
+/** Words in which sums stand as the server writes them, 80.96 EUR, with the sums as money writes them. */
+export function priced(words: string): string {
+  return words.replace(/\b(\d+\.\d\d) ([A-Z]{3})\b/g, (said, sum: string, code: string) => (currencies.has(code) ? money(Number(sum), code) : said));
+}
+
 /** Kilograms to one decimal. */
 export function kilograms(kg: number): string {
   return `${rounded(kg, 1)} kg`;
