@@ -35,13 +35,11 @@ func rounded(x0, y0, x1, y1, r float64) polygon {
 	if r <= 0 {
 		return rectangle(x0, y0, x1, y1)
 	}
-	const quarter = Facets / 4
 	centres := [4]spot{{x1 - r, y1 - r}, {x0 + r, y1 - r}, {x0 + r, y0 + r}, {x1 - r, y0 + r}}
 	out := make(polygon, 0, Facets+4)
 	for q, c := range centres {
-		for i := 0; i <= quarter; i++ {
-			s, k := math.Sincos(2 * math.Pi * float64(q*quarter+i) / Facets)
-			out = append(out, spot{c.x + r*snap(k), c.y + r*snap(s)})
+		for _, d := range quarters[q] {
+			out = append(out, spot{c.x + r*d.x, c.y + r*d.y})
 		}
 	}
 	out = slices.CompactFunc(out, spot.meets)
@@ -50,6 +48,17 @@ func rounded(x0, y0, x1, y1, r float64) polygon {
 	}
 	return out
 }
+
+// quarters are the corners of a circle of radius 1 about the origin, by quarter, its beginning and end included.
+var quarters = func() (out [4][Facets/4 + 1]spot) {
+	for q := range out {
+		for i := range out[q] {
+			sin, cos := math.Sincos(2 * math.Pi * float64(q*(Facets/4)+i) / Facets)
+			out[q][i] = spot{snap(cos), snap(sin)}
+		}
+	}
+	return out
+}()
 
 // meets reports whether p and q are the same corner.
 func (p spot) meets(q spot) bool { return math.Hypot(p.x-q.x, p.y-q.y) < onLine }
