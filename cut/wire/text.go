@@ -217,7 +217,11 @@ func verdict(a *cut.Answer, money func(float64) string) string {
 		money = func(v float64) string { return digits(v, 7) }
 	}
 	cost := "cost " + money(a.Cost)
-	least := money(math.Floor(100*a.Bound) / 100) // rounded down: no more is promised than is proven
+	round := math.Floor // no more is promised than is proven
+	if a.Bound > a.Cost {
+		round = math.Ceil // what is cut for its value can be worth no more
+	}
+	least := money(round(100*a.Bound) / 100)
 	switch {
 	case a.Proven:
 		return cost + ": nothing better is possible" + of(a)

@@ -34,3 +34,12 @@ func TestPiecesAreCalledAlikeInEveryLine(t *testing.T) {
 		}
 	}
 }
+
+// Of a sheet that is filled for its value nothing above the bound is ruled out: it is rounded up.
+func TestABoundOfValueIsRoundedUp(t *testing.T) {
+	p := cut.Problem{Sheets: &cut.SheetProblem{Unit: length.MM, Sheets: []cut.Sheet{{Tag: "P", Length: length.Metre, Width: length.Metre, Count: 1}}}}
+	a := &cut.Answer{Cost: 100.5, Bound: 120.121}
+	if text := wire.Text(p, a, wire.Telling{Money: func(v float64) string { return fmt.Sprintf("%.2f", v) }}); !strings.Contains(text, "no layout is better than 120.13") {
+		t.Error(text)
+	}
+}
